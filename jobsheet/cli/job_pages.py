@@ -50,7 +50,9 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
         if shot.problem:
             say(f"{path.name}: {problem_words(job, shot)}", err=True)
     if missing := lacking(job):
-        places = "; ".join(f"{one.character} ({one.code}) in {one.where}" for one in missing[:8])
+        places = "; ".join(
+            f"{lacking.character} ({lacking.code}) in {lacking.where}" for lacking in missing[:8]
+        )
         more = f"; and {len(missing) - 8} more" if len(missing) > 8 else ""
         say(
             f"{path.name}: the font has no picture for {places}{more}. The sheet prints the code in its place.",
@@ -61,7 +63,7 @@ def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> t
     outcomes = reckoned.operations.values()
     beyond = any(limit.verdict == "beyond" for outcome in outcomes for limit in outcome.limits)
     problems = any(outcome.problem for outcome in outcomes)
-    hazards = any(one.severity == "hazard" for one in remarks)
+    hazards = any(remark.severity == "hazard" for remark in remarks)
     return document, bool(beyond or problems or hazards or read.not_checked)
 
 

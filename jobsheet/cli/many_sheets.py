@@ -37,17 +37,19 @@ def jobs_in(given: tuple[str, ...]) -> list[Path]:
     """The jobs among what was named: files as they are, of a folder all job
     files in the order of their names.
     """
-    found: list[Path] = []
+    paths: list[Path] = []
     for name in given:
         path = Path(name)
         if path.is_dir():
-            inside = sorted(one for one in path.iterdir() if one.suffix.lower() in ENDINGS and one.is_file())
+            inside = sorted(
+                other for other in path.iterdir() if other.suffix.lower() in ENDINGS and other.is_file()
+            )
             if not inside:
                 raise CannotWrite(f"There is no job in {path}: nothing there ends in {' or '.join(ENDINGS)}.")
-            found += inside
+            paths += inside
         else:
-            found.append(path)
-    return found
+            paths.append(path)
+    return paths
 
 
 def targets(jobs: list[Path], folder: Path) -> list[Path]:
@@ -55,15 +57,15 @@ def targets(jobs: list[Path], folder: Path) -> list[Path]:
     from jobsheet.storage.exporting_files import file_name
 
     taken: set[str] = set()
-    found: list[Path] = []
+    paths: list[Path] = []
     for job in jobs:
         name, count = file_name(job.stem, ".pdf"), 1
         while name.casefold() in taken:
             count += 1
             name = file_name(f"{job.stem} {count}", ".pdf")
         taken.add(name.casefold())
-        found.append(folder / name)
-    return found
+        paths.append(folder / name)
+    return paths
 
 
 def print_many(jobs: list[Path], folder: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> int:

@@ -32,9 +32,9 @@ def job_named(path: Path | str) -> Job:
     path = Path(path)
     if not pdf_jobs.is_pdf(path):
         return read_job(path)
-    found = pdf_jobs.inside(path)
-    _, text = pdf_jobs.the_only(path, found.jobs)
-    with_it = carried.carried_of(found.beside, text)
+    inside = pdf_jobs.inside(path)
+    _, text = pdf_jobs.the_only(path, inside.jobs)
+    with_it = carried.carried_of(inside.beside, text)
     if with_it is not None:
         _settle(path, with_it)
     return job_from_text(text, path.name)

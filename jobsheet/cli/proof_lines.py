@@ -23,11 +23,11 @@ def asked_words(trial: Trial) -> str:
     from jobsheet.operations.names import show
 
     words = []
-    for one in trial.asked:
-        if one.limit == "chatter":
-            words.append(f"{percent(one.share)} of what its class carries")
+    for asked in trial.asked:
+        if asked.limit == "chatter":
+            words.append(f"{percent(asked.share)} of what its class carries")
         else:
-            words.append(f"{show('torque', one.demand, trial.units)} ({percent(one.share)} of the peak)")
+            words.append(f"{show('torque', asked.demand, trial.units)} ({percent(asked.share)} of the peak)")
     return ", ".join(words)
 
 

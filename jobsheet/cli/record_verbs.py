@@ -91,7 +91,7 @@ def changed_command(machine: str, what: str, note: str, date: str, role: str) ->
         find_card(machine).name, day, changed=what.strip().casefold(), role=role, note=note, clock=time
     )
     about = " and ".join(
-        {"spindle-torque": "torque", "chatter": "chatter"}[one] for one in CHANGES[done.changed]
+        {"spindle-torque": "torque", "chatter": "chatter"}[change] for change in CHANGES[done.changed]
     )
     say(
         f"Marked {done.id}: {done.changed}, {done.date}. What was learned of {about} before says less from then on."

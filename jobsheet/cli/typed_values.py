@@ -132,8 +132,8 @@ def systems(values: tuple[Typed, ...]) -> tuple[int, ...]:
     """In which systems to answer: that of the values, or both where they were
     typed in both; metric where none says.
     """
-    signs = {one.symbol for one in values}
-    inch = bool(signs & _INCHES) or (any(one.drill for one in values) and not signs & _MILLIMETRES)
+    signs = {typed.symbol for typed in values}
+    inch = bool(signs & _INCHES) or (any(typed.drill for typed in values) and not signs & _MILLIMETRES)
     english = _POUNDS if signs & _BY_THE_POUND else _INCH if inch else None
     if english is None:
         return (_METRIC,)

@@ -282,7 +282,11 @@ def work(function: Function, **inputs: float) -> Working:
 @cache
 def _defaults(function: Function) -> dict[str, float]:
     parameters = inspect.signature(function).parameters.values()
-    return {one.name: one.default for one in parameters if one.default is not inspect.Parameter.empty}
+    return {
+        parameter.name: parameter.default
+        for parameter in parameters
+        if parameter.default is not inspect.Parameter.empty
+    }
 
 
 @cache
@@ -315,14 +319,14 @@ def _sections(text: str) -> dict[str, str]:
 
 def _entries(section: str) -> dict[str, Quantity]:
     """Names, meanings and units under one heading; a unit stands in the last square brackets."""
-    found: dict[str, Quantity] = {}
+    entries: dict[str, Quantity] = {}
     name, words = "", ""
     for line in [*section.splitlines(), "end"]:
         if line and not line[0].isspace():
             if name:
                 meaning, _, unit = words.strip().rpartition(" [")
-                found[name] = Quantity(unit.rstrip("]"), meaning)
+                entries[name] = Quantity(unit.rstrip("]"), meaning)
             name, words = line.partition(":")[0].strip(), ""
         else:
             words += f" {line.strip()}"
-    return found
+    return entries

@@ -318,13 +318,13 @@ class _Turn:
         arc = self.end - self.start
         corners = sorted({0.0, arc % pitch, self.lag % pitch, (arc + self.lag) % pitch, pitch})
         inset = 1e-9 * pitch
-        found = []
+        steps = []
         for left, right in pairwise(corners):
             span = right - left - 2 * inset
             if span > 0:
                 count = math.ceil(span / STEP)
-                found += [left + inset + span * step / count for step in range(count + 1)]
-        return found
+                steps += [left + inset + span * step / count for step in range(count + 1)]
+        return steps
 
     def wall(self, depth: float) -> tuple[tuple[float, float], ...]:
         """Height and side force while the wall is made; the wall of climb milling where a slot has two."""

@@ -24,10 +24,10 @@ def text_width(words: str, style: str) -> float:
 def box_of(texts: Iterable[Text]) -> Box:
     """Left, top, right, bottom of some words."""
     edges = []
-    for one in texts:
-        wide, size = text_width(one.words, one.style), SIZES.get(one.style, 9.0)
-        left = one.x - {"start": 0.0, "middle": 0.5, "end": 1.0}[one.anchor] * wide
-        edges.append((left, one.y - size * 0.85, left + wide, one.y + size * 0.3))
+    for text in texts:
+        wide, size = text_width(text.words, text.style), SIZES.get(text.style, 9.0)
+        left = text.x - {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor] * wide
+        edges.append((left, text.y - size * 0.85, left + wide, text.y + size * 0.3))
     return (
         min(edge[0] for edge in edges),
         min(edge[1] for edge in edges),
@@ -77,8 +77,8 @@ class Placer:
         listed = list(choices)
         for faint in (True, False):
             for texts in listed:
-                found = box_of(texts)
-                if self.free(found, faint=faint):
-                    self.box(found)
+                box = box_of(texts)
+                if self.free(box, faint=faint):
+                    self.box(box)
                     return texts
         return ()

@@ -148,7 +148,9 @@ def set_up_of(job: Job, key: str) -> SetUp:
 
 def with_set_up(job: Job, changed: SetUp) -> Job:
     """The job with that set-up in the place of the one with its key."""
-    return replace(job, set_ups=tuple(changed if one.key == changed.key else one for one in job.set_ups))
+    return replace(
+        job, set_ups=tuple(changed if set_up.key == changed.key else set_up for set_up in job.set_ups)
+    )
 
 
 def with_operation(job: Job, changed: Operation) -> Job:
@@ -156,7 +158,9 @@ def with_operation(job: Job, changed: Operation) -> Job:
     else is the very same object.
     """
     set_up, _ = operation_of(job, changed.key)
-    operations = tuple(changed if one.key == changed.key else one for one in set_up.operations)
+    operations = tuple(
+        changed if operation.key == changed.key else operation for operation in set_up.operations
+    )
     return with_set_up(job, replace(set_up, operations=operations))
 
 

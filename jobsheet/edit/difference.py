@@ -30,8 +30,8 @@ def changes(before: Job, after: Job, most: int | None = MOST) -> tuple[str, ...]
 def _steps(before: Job, after: Job) -> list[str]:
     old = {operation.key: (set_up, operation) for set_up, operation in before.operations()}
     new = {operation.key: (set_up, operation) for set_up, operation in after.operations()}
-    lines = [f"adds step {_title(one)}" for key, (_, one) in new.items() if key not in old]
-    lines += [f"takes out step {_title(one)}" for key, (_, one) in old.items() if key not in new]
+    lines = [f"adds step {_title(operation)}" for key, (_, operation) in new.items() if key not in old]
+    lines += [f"takes out step {_title(operation)}" for key, (_, operation) in old.items() if key not in new]
     order = [key for key in old if key in new]
     now = [key for key in new if key in old]
     if order != now:
@@ -86,7 +86,7 @@ def _fields(before: Job, after: Job) -> list[str]:
 
 def _sizes_of(before: Job, after: Job) -> tuple[Entry, ...]:
     """What either stock asks, each field once."""
-    found = {entry.name: entry for one in (before, after) for entry in stock_entries(one.stock)}
+    found = {entry.name: entry for job in (before, after) for entry in stock_entries(job.stock)}
     return tuple(found.values())
 
 
@@ -113,7 +113,9 @@ def _of_holding(was: Holding, now: Holding, where: str) -> list[str]:
             lines.append(f"{where}, {entry.title.lower()}: {old or '–'} → {entry.text(other) or '–'}")
     asked = {entry.name for entry in entries_of(now)}
     lost = [entry for name, entry in before.items() if name not in asked and entry.text(getattr(was, name))]
-    return lines + [f"{where}, {one.title.lower()}: {one.text(getattr(was, one.name))} → –" for one in lost]
+    return lines + [
+        f"{where}, {entry.title.lower()}: {entry.text(getattr(was, entry.name))} → –" for entry in lost
+    ]
 
 
 def _changed(entries: tuple[Entry, ...], old: object, new: object, where: str) -> list[str]:

@@ -155,7 +155,7 @@ def _difference(before: State, after: State, label: str, asker: object) -> Chang
             [set_up.key, *(operation.key for operation in set_up.operations)] for set_up in before.job.set_ups
         ]
         order = shape != [
-            [set_up.key, *(one.key for one in set_up.operations)] for set_up in after.job.set_ups
+            [set_up.key, *(operation.key for operation in set_up.operations)] for set_up in after.job.set_ups
         ]
         header = replace(before.job, set_ups=()) != replace(after.job, set_ups=()) or any(
             replace(a, operations=()) != replace(b, operations=())

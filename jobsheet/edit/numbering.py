@@ -15,25 +15,25 @@ def new_key(job: Job, kind: str) -> str:
 
 def new_set_up_key(job: Job) -> str:
     """A key that no set-up of the job has."""
-    keys = {one.key for one in job.set_ups}
+    keys = {set_up.key for set_up in job.set_ups}
     return next(f"set-up-{n}" for n in range(1, len(keys) + 2) if f"set-up-{n}" not in keys)
 
 
 def numbers_for(job: Job, set_up: SetUp, index: int, count: int = 1) -> tuple[int, ...]:
     """Numbers for steps put in at this place of a set-up: the next tens at the end, between two neighbours else."""
     before: list[int] = []
-    for one in job.set_ups:
-        if one.key == set_up.key:
+    for other in job.set_ups:
+        if other.key == set_up.key:
             before += numbers_of(set_up.operations[:index])
             break
-        before += numbers_of(one.operations)
+        before += numbers_of(other.operations)
     everything = [operation.number for _, operation in job.operations()]
     return numbers_between(before, everything, count)
 
 
 def numbers_of(operations: Iterable[Operation]) -> list[int]:
     """The numbers of some steps."""
-    return [one.number for one in operations]
+    return [operation.number for operation in operations]
 
 
 def numbers_between(before: list[int], everything: list[int], count: int) -> tuple[int, ...]:

@@ -58,7 +58,7 @@ def _finished(before: Job, after: Job) -> Iterator[str]:
 
 
 def _steps(before: Job, after: Job) -> Iterator[str]:
-    old = {one.key: (set_up.key, one) for set_up, one in before.operations()}
+    old = {operation.key: (set_up.key, operation) for set_up, operation in before.operations()}
     numbers = {set_up.key: set_up.number for set_up in after.set_ups}
     anew = False
     for set_up, now in after.operations():
@@ -74,31 +74,31 @@ def _steps(before: Job, after: Job) -> Iterator[str]:
         anew = anew or was.number != now.number
     if anew:
         yield "steps are numbered anew"
-    known = [one.key for one in before.set_ups if one.key in numbers]
-    if known != [one.key for one in after.set_ups if one.key in known]:
+    known = [set_up.key for set_up in before.set_ups if set_up.key in numbers]
+    if known != [set_up.key for set_up in after.set_ups if set_up.key in known]:
         yield "set-ups in another order"
-    if any(one.number != numbers.get(one.key, one.number) for one in before.set_ups):
+    if any(set_up.number != numbers.get(set_up.key, set_up.number) for set_up in before.set_ups):
         yield "set-ups are numbered anew"
 
 
 def _aside(before: Job, after: Job) -> Iterator[str]:
     from jobsheet.review.engine import title_of
 
-    for one in after.dismissed:
-        if one not in before.dismissed:
-            yield f"sets aside: {title_of(one.rule)}{f' ({one.reason})' if one.reason else ''}"
-    for one in before.dismissed:
-        if one not in after.dismissed:
-            yield f"no longer set aside: {title_of(one.rule)}"
+    for dismissed in after.dismissed:
+        if dismissed not in before.dismissed:
+            yield f"sets aside: {title_of(dismissed.rule)}{f' ({dismissed.reason})' if dismissed.reason else ''}"
+    for dismissed in before.dismissed:
+        if dismissed not in after.dismissed:
+            yield f"no longer set aside: {title_of(dismissed.rule)}"
 
 
 def _photographs(before: Job, after: Job) -> Iterator[str]:
-    for one in after.photographs:
-        if one not in before.photographs:
-            yield f"photograph put in: {one.shows or one.content[:8]}"
-    for one in before.photographs:
-        if one not in after.photographs:
-            yield f"photograph taken out: {one.shows or one.content[:8]}"
+    for photograph in after.photographs:
+        if photograph not in before.photographs:
+            yield f"photograph put in: {photograph.shows or photograph.content[:8]}"
+    for photograph in before.photographs:
+        if photograph not in after.photographs:
+            yield f"photograph taken out: {photograph.shows or photograph.content[:8]}"
 
 
 def _title(operation: Operation) -> str:

@@ -21,7 +21,7 @@ class AddPhotograph(Struct, frozen=True):
     def apply(self, job: Job) -> Job:
         """The next job; raises CommandError where the very same one is there already."""
         same = (self.photograph.content, self.photograph.about)
-        if any((one.content, one.about) == same for one in job.photographs):
+        if any((photograph.content, photograph.about) == same for photograph in job.photographs):
             raise CommandError("This photograph is there already.")
         return replace(job, photographs=(*job.photographs, self.photograph))
 
@@ -37,10 +37,13 @@ class TakeOutPhotograph(Struct, frozen=True):
         """The next job; raises CommandError where it is not there any more."""
         if self.photograph not in job.photographs:
             raise CommandError("This photograph is not there any more.")
-        return replace(job, photographs=tuple(one for one in job.photographs if one != self.photograph))
+        return replace(
+            job,
+            photographs=tuple(photograph for photograph in job.photographs if photograph != self.photograph),
+        )
 
 
 def without_owner(job: Job, key: str) -> Job:
     """The job without the photographs of a set-up that is taken out of it."""
-    left = tuple(one for one in job.photographs if one.about != key)
+    left = tuple(photograph for photograph in job.photographs if photograph.about != key)
     return job if left == job.photographs else replace(job, photographs=left)

@@ -33,14 +33,14 @@ class AddRevision(Struct, frozen=True):
         if not self.changed.strip():
             raise CommandError("Say what changed: that is what somebody asks who has the old sheet in hand.")
         job = replace(job, revisions=(*job.revisions, *self.before))
-        one = Revision(
+        revision = Revision(
             number=next_number(job),
             changed=self.changed.strip(),
             who=self.who.strip(),
             when=self.when,
             drawing=job.part.revision,
         )
-        return replace(job, revisions=(*job.revisions, one))
+        return replace(job, revisions=(*job.revisions, revision))
 
 
 class BringBack(Struct, frozen=True):
@@ -78,7 +78,7 @@ def revised_by(job: Job) -> str:
 
 def next_number(job: Job) -> int:
     """The number of the next revision."""
-    return max((one.number for one in job.revisions), default=0) + 1
+    return max((revision.number for revision in job.revisions), default=0) + 1
 
 
 def proposed(saved: Job | None, job: Job) -> str:

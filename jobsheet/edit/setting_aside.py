@@ -27,11 +27,11 @@ class Dismiss(Struct, frozen=True):
         """The next job."""
         if not self.reason.strip():
             raise CommandError("Write why this remark is set aside: the reason is printed with the plan.")
-        one = Dismissed(
+        dismissed = Dismissed(
             rule=self.rule, about=self.about, reason=self.reason.strip(), initials=self.initials.strip()
         )
         rest = tuple(old for old in job.dismissed if (old.rule, old.about) != (self.rule, self.about))
-        return replace(job, dismissed=(*rest, one))
+        return replace(job, dismissed=(*rest, dismissed))
 
 
 class BringBack(Struct, frozen=True):

@@ -94,7 +94,7 @@ class InsertSteps(Struct, frozen=True):
     def named(self, before: Job, after: Job) -> str:
         """With the numbers that they got."""
         known = {operation.key for _, operation in before.operations()}
-        return f"paste {in_words(one.number for _, one in after.operations() if one.key not in known)}"
+        return f"paste {in_words(operation.number for _, operation in after.operations() if operation.key not in known)}"
 
     def apply(self, job: Job) -> Job:
         """The next job."""
@@ -114,7 +114,7 @@ class InsertSetUps(Struct, frozen=True):
 
     def apply(self, job: Job) -> Job:
         """The next job."""
-        keys = [one.key for one in job.set_ups]
+        keys = [set_up.key for set_up in job.set_ups]
         index = keys.index(self.after_key) + 1 if self.after_key in keys else len(keys)
         for place, set_up in enumerate(self.set_ups, index):
             job = _with_set_up_at(job, set_up, place)
@@ -142,7 +142,7 @@ class RepeatSetUp(Struct, frozen=True):
 
 def keys_of(operations: tuple[Operation, ...]) -> list[str]:
     """The keys of some steps."""
-    return [one.key for one in operations]
+    return [operation.key for operation in operations]
 
 
 def steps_in(job: Job, keys: tuple[str, ...]) -> tuple[Operation, ...]:
@@ -154,7 +154,7 @@ def steps_in(job: Job, keys: tuple[str, ...]) -> tuple[Operation, ...]:
 
 def numbers_in(job: Job, keys: tuple[str, ...]) -> list[int]:
     """Their numbers in the order of the job."""
-    return [one.number for one in steps_in(job, keys)]
+    return [operation.number for operation in steps_in(job, keys)]
 
 
 def anew(job: Job, steps: tuple[Operation, ...]) -> tuple[Operation, ...]:
@@ -177,20 +177,20 @@ def put_in(job: Job, set_up_key: str, index: int, steps: tuple[Operation, ...]) 
         raise CommandError("There is no step to put in.")
     set_up = set_up_of(job, set_up_key)
     numbers = numbers_for(job, set_up, index, len(steps))
-    made = tuple(replace(one, number=number) for one, number in zip(steps, numbers, strict=True))
+    made = tuple(replace(operation, number=number) for operation, number in zip(steps, numbers, strict=True))
     operations = (*set_up.operations[:index], *made, *set_up.operations[index:])
     return with_set_up(job, replace(set_up, operations=operations))
 
 
 def _without(set_up: SetUp, gone: set[str]) -> SetUp:
     """A set-up without some steps; the very same where it has none of them."""
-    left = tuple(one for one in set_up.operations if one.key not in gone)
+    left = tuple(operation for operation in set_up.operations if operation.key not in gone)
     return set_up if len(left) == len(set_up.operations) else replace(set_up, operations=left)
 
 
 def _with_set_up_at(job: Job, set_up: SetUp, index: int) -> Job:
     """The job with a copy of a set-up at a place, its steps numbered after those before it."""
-    before = [one.number for other in job.set_ups[:index] for one in other.operations]
+    before = [operation.number for other in job.set_ups[:index] for operation in other.operations]
     everything = [operation.number for _, operation in job.operations()]
     steps = anew(job, set_up.operations)
     numbers = numbers_between(before, everything, len(steps)) if steps else ()
@@ -198,6 +198,8 @@ def _with_set_up_at(job: Job, set_up: SetUp, index: int) -> Job:
         set_up,
         key=new_set_up_key(job),
         number=0,
-        operations=tuple(replace(one, number=number) for one, number in zip(steps, numbers, strict=True)),
+        operations=tuple(
+            replace(operation, number=number) for operation, number in zip(steps, numbers, strict=True)
+        ),
     )
     return replace(job, set_ups=(*job.set_ups[:index], made, *job.set_ups[index:]))

@@ -111,13 +111,13 @@ def _ends(job: Job, sizes: Sizes, faces: Faces, cuts: Cuts) -> tuple[SetUp, ...]
         )  # fmt: skip
     up = OPPOSITE[first]
     packing = PARALLELS
-    one = _held(job, up, side, packing, f"the {side} face to the fixed jaw, the end over the jaws", ())
-    jaw = side if lying(one, stock_box(job)).right == end else OPPOSITE[side]
+    set_up = _held(job, up, side, packing, f"the {side} face to the fixed jaw, the end over the jaws", ())
+    jaw = side if lying(set_up, stock_box(job)).right == end else OPPOSITE[side]
     ends = (end, other)
     made = []
     for which, face_at in zip(ends, (jaw, OPPOSITE[jaw]), strict=True):
         steps = cuts.end(sizes, which, opens=which == end)
-        rests = packing | _over_the_jaws(job, steps, lying(one, stock_box(job)).size[0])
+        rests = packing | _over_the_jaws(job, steps, lying(set_up, stock_box(job)).size[0])
         words = f"the {face_at} face to the fixed jaw; the {which} end over the jaws"
         made.append(
             _held(job, up, face_at, rests, words, steps, title=f"{which.capitalize()} end over the jaws")
@@ -131,7 +131,11 @@ def _over_the_jaws(job: Job, steps: tuple[Operation, ...], long: float) -> dict[
     """
     from jobsheet.storage.card_files import find_card
 
-    off = sum(one.fields.width.value for one in steps if getattr(one.fields, "width", None) is not None)
+    off = sum(
+        operation.fields.width.value
+        for operation in steps
+        if getattr(operation.fields, "width", None) is not None
+    )
     vices = find_card(job.machine).vices
     middle = (long - vices[0].jaw_width) / 2 if vices else 0.0
     over = math.ceil(max(off + OVER, middle) * 1e3 - 1e-6)

@@ -94,7 +94,7 @@ def sizes_of(job: Job, typed: dict[str, str]) -> Sizes:
             assumed.append(name)
         measured.append(size)
     words = (f"general limits {NAME} for {', '.join(assumed)}",) if assumed else ()
-    return Sizes(job.units, tuple(one.value for one in stock), tuple(measured), words)  # type: ignore[arg-type]
+    return Sizes(job.units, tuple(quantity.value for quantity in stock), tuple(measured), words)  # type: ignore[arg-type]
 
 
 def _read(name: str, text: str, units: str) -> Size:

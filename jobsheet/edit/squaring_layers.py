@@ -58,10 +58,10 @@ def carried(job: Job, cutter: str, make: Callable[[Cuts], tuple[SetUp, ...]]) ->
 
 def in_front(job: Job, made: tuple[SetUp, ...]) -> Job:
     """The job with set-ups put in before its own; of its own those without a step give way."""
-    rest = tuple(one for one in job.set_ups if one.operations)
+    rest = tuple(set_up for set_up in job.set_ups if set_up.operations)
     carrier = SetUp(key="carrier", number=0)
     whole = InsertSetUps(made, carrier.key).apply(replace(job, set_ups=(carrier, *rest)))
-    numbered = (replace(one, number=number) for number, one in enumerate(whole.set_ups[1:], 1))
+    numbered = (replace(set_up, number=number) for number, set_up in enumerate(whole.set_ups[1:], 1))
     return replace(whole, set_ups=tuple(numbered))
 
 
@@ -99,11 +99,11 @@ def _in_the_cabinet(job: Job) -> tuple[str, ...]:
     except JobsheetError:
         return ()
     things = [
-        one
-        for one in (cabinet.things if cabinet else ())
-        if one.here and one.name in ("face mill", "end mill")
+        thing
+        for thing in (cabinet.things if cabinet else ())
+        if thing.here and thing.name in ("face mill", "end mill")
     ]
-    return tuple(one.line for one in sorted(things, key=_diameter, reverse=True))
+    return tuple(thing.line for thing in sorted(things, key=_diameter, reverse=True))
 
 
 def _diameter(thing: Thing) -> float:
@@ -130,9 +130,10 @@ def _refined(job: Job) -> tuple[SetUp, ...]:
             job,
             set_ups=tuple(
                 replace(
-                    one, operations=tuple(_fed(step, reckoned.settings[step.key]) for step in one.operations)
+                    set_up,
+                    operations=tuple(_fed(step, reckoned.settings[step.key]) for step in set_up.operations),
                 )
-                for one in job.set_ups
+                for set_up in job.set_ups
             ),
         )
     return job.set_ups
@@ -149,7 +150,7 @@ def _fed(step: Operation, setting: Setting) -> Operation:
     if not advised.clears:
         stopped = advised.found.stopped_by
         raise CommandError(f"{stopped.title if stopped else 'the cut'} is beyond this machine")
-    names = [one.name for one in advised.values]
+    names = [advice.name for advice in advised.values]
     return replace(
         step, fields=replace(step.fields, **{name: getattr(advised.fields, name) for name in names})
     )

@@ -41,7 +41,7 @@ class AddOperation(Struct, frozen=True):
     def named(self, before: Job, after: Job) -> str:
         """With the number that it got."""
         known = {operation.key for _, operation in before.operations()}
-        made = [one.number for _, one in after.operations() if one.key not in known]
+        made = [operation.number for _, operation in after.operations() if operation.key not in known]
         return f"{self.label}, {in_words(made)}"
 
     def apply(self, job: Job) -> Job:
@@ -72,7 +72,9 @@ class AddSetUp(Struct, frozen=True):
         """The next job."""
         index = len(job.set_ups)
         if self.after is not None:
-            index = next((i for i, one in enumerate(job.set_ups) if one.key == self.after), index - 1) + 1
+            index = (
+                next((i for i, set_up in enumerate(job.set_ups) if set_up.key == self.after), index - 1) + 1
+            )
         held = held_alike(job.set_ups[index - 1].holding) if index else _own_vice(job)
         made = SetUp(key=new_set_up_key(job), number=0, holding=held)
         return numbered(replace(job, set_ups=(*job.set_ups[:index], made, *job.set_ups[index:])))
@@ -105,7 +107,7 @@ class DeleteSetUp(Struct, frozen=True):
         set_up_of(job, self.key)
         if len(job.set_ups) == 1:
             raise CommandError("A job keeps at least one set-up.")
-        left = replace(job, set_ups=tuple(one for one in job.set_ups if one.key != self.key))
+        left = replace(job, set_ups=tuple(set_up for set_up in job.set_ups if set_up.key != self.key))
         return numbered(without_owner(left, self.key))
 
 
@@ -130,7 +132,7 @@ class MoveSetUp(Struct, frozen=True):
     def apply(self, job: Job) -> Job:
         """The next job."""
         moved = set_up_of(job, self.key)
-        rest = [one for one in job.set_ups if one.key != self.key]
+        rest = [set_up for set_up in job.set_ups if set_up.key != self.key]
         rest.insert(max(0, min(self.index, len(rest))), moved)
         return numbered(replace(job, set_ups=tuple(rest)))
 
@@ -170,8 +172,8 @@ def numbered(job: Job) -> Job:
     return replace(
         job,
         set_ups=tuple(
-            one if one.number == index else replace(one, number=index)
-            for index, one in enumerate(job.set_ups, 1)
+            set_up if set_up.number == index else replace(set_up, number=index)
+            for index, set_up in enumerate(job.set_ups, 1)
         ),
     )
 
@@ -182,7 +184,10 @@ def _inserted(job: Job, set_up: SetUp, made: Operation, after: str | None, *, at
     if at_front:
         index = 0
     elif after is not None:
-        index = next((i for i, one in enumerate(set_up.operations) if one.key == after), index - 1) + 1
+        index = (
+            next((i for i, operation in enumerate(set_up.operations) if operation.key == after), index - 1)
+            + 1
+        )
     made = replace(made, number=numbers_for(job, set_up, index)[0])
     operations = (*set_up.operations[:index], made, *set_up.operations[index:])
     return with_set_up(job, replace(set_up, operations=operations))

@@ -86,11 +86,11 @@ def compared(base: Job | None, mine: Job, theirs: Job) -> Both:
         The plan on the desk, and the one that stands in the file
     """
     theirs = _keys_of_their_own(base, mine, theirs)
-    found = tuple(
+    choices = tuple(
         Choice(item=item, what=_called(item, mine, theirs), mine=_words(item, base, mine), theirs=_words(item, base, theirs))
         for item in _clashes(base, mine, theirs)
     )  # fmt: skip
-    both = Both(base=base, mine=mine, theirs=theirs, choices=found, brought=())
+    both = Both(base=base, mine=mine, theirs=theirs, choices=choices, brought=())
     without = both.taken({})
     return replace(both, brought=changes(replace(mine, revisions=without.revisions), without, most=None))
 
@@ -102,23 +102,25 @@ def _items(job: Job | None) -> dict[Item, Any]:
     """Everything that is compared by itself. A step's number is none of it: numbers follow the order."""
     if job is None:
         return {}
-    found: dict[Item, Any] = {
+    items: dict[Item, Any] = {
         ("job", name): value for name, value in asdict(job).items() if name not in _APART
     }
-    found[("machine",)] = (job.machine, job.card_hash)
-    found |= {("part", name): value for name, value in asdict(job.part).items()}
-    found[("stock",)] = job.stock
-    found |= {("datum", name): face for name, face in job.datums}
-    found |= {("set aside", one.rule, one.about): one for one in job.dismissed}
-    found |= {("photograph", one.content, one.about): one for one in job.photographs}
-    found |= {("set-up", one.key): replace(one, operations=(), number=0) for one in job.set_ups}
-    found |= {("step", one.key): replace(one, number=0) for _, one in job.operations()}
-    return found
+    items[("machine",)] = (job.machine, job.card_hash)
+    items |= {("part", name): value for name, value in asdict(job.part).items()}
+    items[("stock",)] = job.stock
+    items |= {("datum", name): face for name, face in job.datums}
+    items |= {("set aside", dismissed.rule, dismissed.about): dismissed for dismissed in job.dismissed}
+    items |= {
+        ("photograph", photograph.content, photograph.about): photograph for photograph in job.photographs
+    }
+    items |= {("set-up", set_up.key): replace(set_up, operations=(), number=0) for set_up in job.set_ups}
+    items |= {("step", operation.key): replace(operation, number=0) for _, operation in job.operations()}
+    return items
 
 
 def order_of(job: Job) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """The keys of the set-ups with those of their steps, in cutting order."""
-    return tuple((one.key, tuple(step.key for step in one.operations)) for one in job.set_ups)
+    return tuple((set_up.key, tuple(step.key for step in set_up.operations)) for set_up in job.set_ups)
 
 
 def _order_among(job: Job, keys: set[str]) -> tuple[tuple[str, tuple[str, ...]], ...]:
@@ -132,7 +134,7 @@ def _order_among(job: Job, keys: set[str]) -> tuple[tuple[str, tuple[str, ...]],
 def _known(job: Job | None) -> set[str]:
     if job is None:
         return set()
-    return {one.key for one in job.set_ups} | {one.key for _, one in job.operations()}
+    return {set_up.key for set_up in job.set_ups} | {operation.key for _, operation in job.operations()}
 
 
 def _clashes(base: Job | None, mine: Job, theirs: Job) -> list[Item]:
@@ -142,14 +144,14 @@ def _clashes(base: Job | None, mine: Job, theirs: Job) -> list[Item]:
     if mine.units != theirs.units:
         return [_UNITS]  # every bare number would mean something else: the one plan or the other
     was, one, other = _items(base), _items(mine), _items(theirs)
-    found = [
+    clashes = [
         item
         for item in dict.fromkeys((*one, *other))
         if not (_at(one, item) == _at(other, item) or _at(was, item) in (_at(one, item), _at(other, item)))
     ]
     if _orders_clash(base, mine, theirs):
-        found.append(_ORDER)
-    return found
+        clashes.append(_ORDER)
+    return clashes
 
 
 def _orders_clash(base: Job | None, mine: Job, theirs: Job) -> bool:
@@ -188,10 +190,10 @@ def _keys_of_their_own(base: Job | None, mine: Job, theirs: Job) -> Job:
     return replace(
         theirs,
         set_ups=tuple(
-            replace(named(one), operations=tuple(named(step) for step in one.operations)) for one in theirs.set_ups
+            replace(named(set_up), operations=tuple(named(step) for step in set_up.operations)) for set_up in theirs.set_ups
         ),
-        dismissed=tuple(replace(one, about=renamed.get(one.about, one.about)) for one in theirs.dismissed),
-        photographs=tuple(replace(one, about=renamed.get(one.about, one.about)) for one in theirs.photographs),
+        dismissed=tuple(replace(dismissed, about=renamed.get(dismissed.about, dismissed.about)) for dismissed in theirs.dismissed),
+        photographs=tuple(replace(photograph, about=renamed.get(photograph.about, photograph.about)) for photograph in theirs.photographs),
     )  # fmt: skip
 
 
@@ -212,7 +214,11 @@ def _put_together(base: Job | None, mine: Job, theirs: Job, chosen: Mapping[Item
     )
     first, second = (theirs, mine) if theirs_order else (mine, theirs)
     steps = {item[1]: value for item, value in found.items() if item[0] == "step"}
-    facts = {one.key: replace(one, operations=(), number=0) for job in (second, first) for one in job.set_ups}
+    facts = {
+        set_up.key: replace(set_up, operations=(), number=0)
+        for job in (second, first)
+        for set_up in job.set_ups
+    }
     facts |= {item[1]: value for item, value in found.items() if item[0] == "set-up"}
     kept = {item[1] for item in found if item[0] == "set-up"}
     places = laid_together(order_of(first), order_of(second), set(steps), kept)
@@ -260,23 +266,23 @@ def _revisions(base: Job | None, mine: Job, theirs: Job) -> tuple[Revision, ...]
     """Those in the file, then the own ones that are new, counted on: a number
     that is on paper keeps its plan.
     """
-    found = list(theirs.revisions)
+    revisions = list(theirs.revisions)
     known = {*theirs.revisions, *(base.revisions if base is not None else ())}
-    for one in mine.revisions:
-        if one in known:
+    for revision in mine.revisions:
+        if revision in known:
             continue
-        found.append(replace(one, number=max((each.number for each in found), default=0) + 1))
-    return tuple(found)
+        revisions.append(replace(revision, number=max((each.number for each in revisions), default=0) + 1))
+    return tuple(revisions)
 
 
 def _numbers(base: Job | None, first: Job, second: Job) -> dict[str, int]:
     """The number of each step: the one that was changed, where only one of the plans changed it."""
-    was = {one.key: one.number for _, one in base.operations()} if base is not None else {}
-    found = {one.key: one.number for _, one in second.operations()}
-    for _, one in first.operations():
-        if one.key not in found or one.number != was.get(one.key):
-            found[one.key] = one.number
-    return found
+    was = {operation.key: operation.number for _, operation in base.operations()} if base is not None else {}
+    numbers = {operation.key: operation.number for _, operation in second.operations()}
+    for _, operation in first.operations():
+        if operation.key not in numbers or operation.number != was.get(operation.key):
+            numbers[operation.key] = operation.number
+    return numbers
 
 
 def _numbered(parts: list[tuple[SetUp, list[Operation]]], numbers: dict[str, int]) -> tuple[SetUp, ...]:
@@ -303,10 +309,10 @@ def _called(item: Item, *jobs: Job) -> str:
     """What an item is, as a person calls it."""
     sort, key = item[0], item[-1]
     if sort == "step":
-        one = next(step for job in jobs for _, step in job.operations() if step.key == key)
-        return f"step {one.number} {kind_of(one.kind).title_of(one.fields)}"
+        operation = next(step for job in jobs for _, step in job.operations() if step.key == key)
+        return f"step {operation.number} {kind_of(operation.kind).title_of(operation.fields)}"
     if sort == "set-up":
-        number = next(one.number for job in jobs for one in job.set_ups if one.key == key)
+        number = next(set_up.number for job in jobs for set_up in job.set_ups if set_up.key == key)
         return f"set-up {number}"
     if sort in ("job", "part"):
         entries = {entry.name: entry.title for entry in (*layout.JOB, *layout.PART)}
@@ -339,11 +345,15 @@ def _of_step(item: Item, base: Job | None, job: Job) -> tuple[str, ...]:
     key = item[1]
     if item[0] == "set-up":
         if base is None or key not in _known(base):
-            return _facts_of(next(one for one in job.set_ups if one.key == key))
+            return _facts_of(next(set_up for set_up in job.set_ups if set_up.key == key))
         lines = changes(_only_set_up(base, base, key), _only_set_up(base, job, key), most=None)
         return tuple(line.partition(", ")[2] or line for line in lines)
     _, now = job.find(key)
-    old = next((one for _, one in base.operations() if one.key == key), None) if base is not None else None
+    old = (
+        next((operation for _, operation in base.operations() if operation.key == key), None)
+        if base is not None
+        else None
+    )
     kind = kind_of(now.kind)
     known = old is not None and old.kind == now.kind
     found = []
@@ -370,14 +380,14 @@ def _facts_of(set_up: SetUp) -> tuple[str, ...]:
 
 
 def _only_set_up(base: Job, job: Job, key: str) -> Job:
-    ours = tuple(replace(one, operations=()) for one in job.set_ups if one.key == key)
+    ours = tuple(replace(set_up, operations=()) for set_up in job.set_ups if set_up.key == key)
     return replace(base, set_ups=ours)
 
 
 def _in_order(job: Job) -> tuple[str, ...]:
     return tuple(
-        f"set-up {one.number}: {', '.join(str(step.number) for step in one.operations) or 'no step'}"
-        for one in job.set_ups
+        f"set-up {set_up.number}: {', '.join(str(step.number) for step in set_up.operations) or 'no step'}"
+        for set_up in job.set_ups
     )
 
 

@@ -108,10 +108,10 @@ def _thread_and_hole(line: Scanned, said: Said) -> bool:
 def mouth(line: Scanned, said: Said) -> bool:
     """`counterbore 11 x 6.5`, `spot face 14`, `csk 12.6 x 90`."""
     start = line.at
-    found = line.take(_MOUTH)
-    if found is None:
+    match = line.take(_MOUTH)
+    if match is None:
         return False
-    what = _mouth_kind(found["mouth"])
+    what = _mouth_kind(match["mouth"])
     size = line.take_size("hole")
     if size is None:
         raise line.error(f"Say how wide the {what} is.", start)
@@ -172,41 +172,41 @@ def over_all(line: Scanned, said: Said) -> bool:
 
 def radius(line: Scanned, said: Said) -> bool:
     """`R5`."""
-    found = line.take(_RADIUS)
-    if found is None:
+    match = line.take(_RADIUS)
+    if match is None:
         return False
-    value = line.length(found, "length")
-    _once(line, said, "radius", Size(value.value, value.value, value.value, value.text), found.start())
+    value = line.length(match, "length")
+    _once(line, said, "radius", Size(value.value, value.value, value.value, value.text), match.start())
     return True
 
 
 def finish(line: Scanned, said: Said) -> bool:
     """`Ra 1.6`: in micrometres, whatever the lengths are in."""
-    found = line.take(_RA)
-    if found is None:
+    match = line.take(_RA)
+    if match is None:
         return False
-    _once(line, said, "finish", float(found["ra"].replace(",", ".")) * 1e-6, found.start())
+    _once(line, said, "finish", float(match["ra"].replace(",", ".")) * 1e-6, match.start())
     return True
 
 
 def within(line: Scanned, said: Said) -> bool:
     """`within 0.05` or `±0.05` by itself: how far the places may be out."""
-    found = line.take(_WITHIN)
-    if found is None:
+    match = line.take(_WITHIN)
+    if match is None:
         return False
-    value = line.length(found, "length").value
+    value = line.length(match, "length").value
     if value <= 0:
-        raise line.error("How far a place may be out is above nought.", found.start(), line.at)
-    _once(line, said, "within", value, found.start())
+        raise line.error("How far a place may be out is above nought.", match.start(), line.at)
+    _once(line, said, "within", value, match.start())
     return True
 
 
 def note(line: Scanned, said: Said) -> bool:
     """Words of the person's own, in brackets: nothing reads them."""
-    found = line.take(_NOTE)
-    if found is None:
+    match = line.take(_NOTE)
+    if match is None:
         return False
-    said["note"] = found["note"].strip()
+    said["note"] = match["note"].strip()
     return True
 
 

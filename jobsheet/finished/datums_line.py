@@ -62,34 +62,34 @@ def read_datums(text: str) -> Datums:
     return tuple(letters.items())
 
 
-def _letter(one: re.Match[str]) -> str:
-    word = one["letter"]
+def _letter(match: re.Match[str]) -> str:
+    word = match["letter"]
     if len(word) == 1:
         return word.upper()
     if _plain(word) in FACES:
         raise QuantityError(
-            f"The letter comes first: write A: {_plain(word)}.", one.start("letter"), one.end()
+            f"The letter comes first: write A: {_plain(word)}.", match.start("letter"), match.end()
         )
     raise QuantityError(
         f"“{word}” is no datum letter; write one letter, such as A: bottom.",
-        one.start("letter"),
-        one.end("letter"),
+        match.start("letter"),
+        match.end("letter"),
     )
 
 
-def _face(one: re.Match[str]) -> str:
-    word = one["face"]
-    letter = one["letter"].upper()
+def _face(match: re.Match[str]) -> str:
+    word = match["face"]
+    letter = match["letter"].upper()
     if not word:
         raise QuantityError(
-            f"Say on which face {letter} lies, such as {letter}: bottom.", one.start("letter"), one.end()
+            f"Say on which face {letter} lies, such as {letter}: bottom.", match.start("letter"), match.end()
         )
     face = _plain(word)
     if face in FACES:
         return face
     near = nearest(face, FACES)
     hint = f"did you mean {near}?" if near else f"the faces are {', '.join(FACES)}."
-    raise QuantityError(f"“{word}” is no face: {hint}", one.start("face"), one.end("face"))
+    raise QuantityError(f"“{word}” is no face: {hint}", match.start("face"), match.end("face"))
 
 
 def _plain(word: str) -> str:

@@ -169,10 +169,10 @@ def _hole(line: Scanned, said: Said) -> None:
 
 
 def _size(line: Scanned, what: str, how: str) -> Size:
-    found = line.take_size(what)
-    if found is None:
+    size = line.take_size(what)
+    if size is None:
         raise line.error(f"Say {how}.")
-    return found
+    return size
 
 
 def _tapped(line: Scanned, said: Said) -> None:

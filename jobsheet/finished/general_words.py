@@ -19,16 +19,16 @@ def general_either_way(size: float, words: str, units: str = "mm") -> float | No
     """How far a length may be out either way [m] by what a drawing says for all; None
     where it says nothing that is known.
     """
-    if found := _ISO.search(words):
-        if found["letter"].casefold() == "f":
+    if match := _ISO.search(words):
+        if match["letter"].casefold() == "f":
             return next((either for upper, either in _FINE if size <= upper * (1 + 1e-9)), None)
         try:
             return general_limit(size)
         except CalcError:
             return None
-    if found := _EITHER.search(words):
+    if match := _EITHER.search(words):
         try:
-            return read(found["length"], "length", units)
+            return read(match["length"], "length", units)
         except QuantityError:
             return None
     return None

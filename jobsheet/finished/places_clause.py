@@ -60,10 +60,10 @@ def places(line: Scanned, said: Said) -> bool:
     """`at ...`, or a pattern by itself."""
     start = line.at
     worded = line.take(_AT)
-    found = line.take(_IN_WORDS)
-    if found is not None:
+    match = line.take(_IN_WORDS)
+    if match is not None:
         _no_places_yet(line, said, start)
-        said["places"] = Places((_in_words(line, found),))
+        said["places"] = Places((_in_words(line, match),))
         said["places_end"] = line.at
         return True
     if worded is None:
@@ -113,7 +113,7 @@ def _list(line: Scanned, said: Said, start: int) -> None:
     _no_places_yet(line, said, start)
     said["places"] = Places(tuple(Place(x.far, y.far) for x, y in places))
     said["places_end"] = line.at
-    eithers = [one.either for pair in places for one in pair if one.either is not None]
+    eithers = [counted.either for pair in places for counted in pair if counted.either is not None]
     if eithers:
         said["within"] = min(eithers)
     faces = {(x.face, y.face) for x, y in places}
@@ -151,11 +151,11 @@ def _alone(line: Scanned, said: Said, x: Counted, start: int, others: bool) -> N
 
 def coordinate(line: Scanned) -> Counted | None:
     """One number of a place, with the face beside it."""
-    found = line.take(_COORDINATE)
-    if found is None:
+    match = line.take(_COORDINATE)
+    if match is None:
         return None
-    far = line.length(found, "length")
-    either = line.length(found, "either").value if found["either"] else None
+    far = line.length(match, "length")
+    either = line.length(match, "either").value if match["either"] else None
     at = line.at
     face = ""
     if line.take(_FROM):
@@ -183,14 +183,14 @@ def _beside_before(line: Scanned, at: int) -> bool:
 def on_circle(line: Scanned, said: Said) -> bool:
     """`on PCD 60 around 50, 30, first at 30`."""
     start = line.at
-    found = line.take(_CIRCLE)
-    if found is None:
+    match = line.take(_CIRCLE)
+    if match is None:
         return False
     _no_places_yet(line, said, start)
-    diameter = line.length(found, "length")
+    diameter = line.length(match, "length")
     if diameter.value <= 0:
         raise line.error(
-            "The diameter of a pitch circle must be above nought.", found.start("length"), line.at
+            "The diameter of a pitch circle must be above nought.", match.start("length"), line.at
         )
     middle, first = None, 0.0
     for _ in range(2):

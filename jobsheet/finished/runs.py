@@ -112,8 +112,8 @@ def sides(line: Scanned, said: Said) -> bool:
 def whole_edges(line: Scanned, said: Said) -> bool:
     """`all edges`, `all round the top`, `top edges`."""
     start = line.at
-    if found := line.take(_EDGES):
-        said["edges"] = (found["face"].casefold(),) if found["face"] else ("all",)
+    if match := line.take(_EDGES):
+        said["edges"] = (match["face"].casefold(),) if match["face"] else ("all",)
         return True
     line.take(_LEAD)
     face = line.take_face()

@@ -57,8 +57,8 @@ class Scanned:
 
     def gap(self) -> None:
         """Pass over blanks, commas and words that only join."""
-        found = _GAP.match(self.text, self.at)
-        self.at = found.end() if found else self.at
+        match = _GAP.match(self.text, self.at)
+        self.at = match.end() if match else self.at
 
     def done(self) -> bool:
         """Whether all is read."""
@@ -69,12 +69,12 @@ class Scanned:
         """What stands next, if it has this form."""
         start = self.at
         self.gap()
-        found = form.match(self.text, self.at)
-        if found is None or found.end() == found.start():
+        match = form.match(self.text, self.at)
+        if match is None or match.end() == match.start():
             self.at = start
             return None
-        self.at = found.end()
-        return found
+        self.at = match.end()
+        return match
 
     def error(self, sentence: str, start: int | None = None, end: int | None = None) -> QuantityError:
         """What is wrong, pointed at: from where the line stands to the next
@@ -91,19 +91,19 @@ class Scanned:
 
     # --- sizes ---
 
-    def length(self, found: re.Match[str], group: str | int = 0) -> Quantity:
+    def length(self, match: re.Match[str], group: str | int = 0) -> Quantity:
         """A length that was taken."""
-        return Quantity(self._read(found[group], found.start(group)), found[group].strip())
+        return Quantity(self._read(match[group], match.start(group)), match[group].strip())
 
     def take_length(self) -> Quantity | None:
         """The length that stands next."""
-        found = self.take(_LENGTH_ALONE)
-        return self.length(found) if found else None
+        match = self.take(_LENGTH_ALONE)
+        return self.length(match) if match else None
 
     def take_size(self, what: str = "hole") -> Size | None:
         """The size that stands next, with its limits; `what` it is of: a hole has no fit of a shaft."""
-        found = self.take(SIZE)
-        return self.size(found, what) if found else None
+        match = self.take(SIZE)
+        return self.size(match, what) if match else None
 
     def size(self, matched: re.Match[str], what: str = "hole") -> Size:
         """A size that was taken, with its limits."""
@@ -145,10 +145,10 @@ class Scanned:
         """
         self.gap()
         start = self.at
-        found = self.take(_FACE)
-        if found is None:
+        match = self.take(_FACE)
+        if match is None:
             return None
-        return self.face(found["face"], start), (found["part"] or "").casefold()
+        return self.face(match["face"], start), (match["part"] or "").casefold()
 
     def face(self, word: str, start: int) -> str:
         """The face that a word or a datum letter names."""
@@ -171,5 +171,5 @@ def _both_ends(written: str) -> str:
 
 def _unit_last(written: str) -> str:
     """`4 +0.2 mm` as `4 +0.2/0 mm`."""
-    found = re.match(r"^(.*\s[+\-−]\s?[\d.,]*\d)(\s?[A-Za-z\"″]+)$", written)
-    return f"{found[1]}/0{found[2]}" if found and "/" not in written and "±" not in written else written
+    match = re.match(r"^(.*\s[+\-−]\s?[\d.,]*\d)(\s?[A-Za-z\"″]+)$", written)
+    return f"{match[1]}/0{match[2]}" if match and "/" not in written and "±" not in written else written

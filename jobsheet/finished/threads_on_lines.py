@@ -32,10 +32,10 @@ _LARGEST_PITCH = 0.25
 def take_thread(line: Scanned, said: Said, *, alone: bool = False) -> bool:
     """The thread that stands next; `alone` where it only names a bolt."""
     start = line.at
-    if found := line.take(_UNIFIED):
-        _named(line, said, found["name"], start)
-    elif found := line.take(_METRIC):
-        major = found["major"] or found["joined"]
+    if match := line.take(_UNIFIED):
+        _named(line, said, match["name"], start)
+    elif match := line.take(_METRIC):
+        major = match["major"] or match["joined"]
         _metric(line, said, major.replace(",", "."), start, alone)
     else:
         return False

@@ -29,12 +29,12 @@ def shape_told(shape: Shape, units: str) -> str:
             f"{_joined(shape.as_bought)} {'stays' if len(shape.as_bought) == 1 else 'stay'} as bought"
         )
     told = [
-        f"{one.face} {one.form}{f' to {_joined(one.to)}' if one.to else ''} within {_length(one.within, units)} {units}"
-        for one in shape.forms
+        f"{form.face} {form.form}{f' to {_joined(form.to)}' if form.to else ''} within {_length(form.within, units)} {units}"
+        for form in shape.forms
     ]
     if len(told) > 3:
         told = [
-            f"{len(told)} faces square, parallel or flat within {_length(min(one.within for one in shape.forms), units)} {units}"
+            f"{len(told)} faces square, parallel or flat within {_length(min(form.within for form in shape.forms), units)} {units}"
         ]
     parts += told
     parts += [f"{face} Ra {trimmed(value * 1e6, 3)} µm" for face, value in shape.finishes[:3]]

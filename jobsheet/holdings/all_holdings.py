@@ -55,14 +55,14 @@ def kind_of(holding: Holding) -> HoldingKind[Any] | None:
 
 def entries_of(holding: Holding) -> tuple[Entry, ...]:
     """The fields of a holding in the order of its form: its kind first."""
-    found = kind_of(holding)
-    return (kind_entry(), *(found.entries if found is not None else (NOTE,)))
+    kind = kind_of(holding)
+    return (kind_entry(), *(kind.entries if kind is not None else (NOTE,)))
 
 
 def asked_of(holding: Holding) -> tuple[Entry, ...]:
     """The same without what makes no sense beside what is said: what the form asks."""
-    found = kind_of(holding)
-    return (kind_entry(), *found.asked(holding)) if found is not None else entries_of(holding)
+    kind = kind_of(holding)
+    return (kind_entry(), *kind.asked(holding)) if kind is not None else entries_of(holding)
 
 
 @cache
@@ -83,20 +83,20 @@ NOTE = Entry(name="note", title="Holding note", asks="text", optional=True)
 
 def roles_of(holding: Holding) -> HoldingRoles:
     """What a holding is to those that do not know its kind."""
-    found = kind_of(holding)
-    return found.plays(holding) if found is not None else HoldingRoles(holds=False)
+    kind = kind_of(holding)
+    return kind.plays(holding) if kind is not None else HoldingRoles(holds=False)
 
 
 def words_of(holding: Holding) -> str:
     """A holding in a few words; nothing where there is none."""
-    found = kind_of(holding)
-    return found.words(holding) if found is not None else ""
+    kind = kind_of(holding)
+    return kind.words(holding) if kind is not None else ""
 
 
 def rests_of(holding: Holding) -> str:
     """What the work rests on, in a few words."""
-    found = kind_of(holding)
-    return found.rests(holding) if found is not None else ""
+    kind = kind_of(holding)
+    return kind.rests(holding) if kind is not None else ""
 
 
 def changed_to(holding: Holding, name: str, units: str) -> Holding:

@@ -36,8 +36,8 @@ def own_vice(machine: Machine, named: str = "") -> Holding:
         return ViceFacts(vice=machine.vices[0].name) if machine.vices else NOTHING
     name, _, more = named.partition(",")
     jaws = next((word for word in ("soft", "vee") if f"{word} jaws" in more.casefold()), None)
-    found = ViceFacts(vice=name.strip(), jaws=jaws)
-    return found if _vice_of(found, machine) is not None else OtherWords(device=named.strip())
+    fields = ViceFacts(vice=name.strip(), jaws=jaws)
+    return fields if _vice_of(fields, machine) is not None else OtherWords(device=named.strip())
 
 
 def around(set_up: SetUp, lie: Lying, machine: Machine | None) -> Around:

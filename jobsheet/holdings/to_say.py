@@ -31,4 +31,6 @@ def unasked(set_up: SetUp) -> str:
 
 def said_once(job: Job) -> tuple[tuple[int, str], ...]:
     """Each set-up that has something to be said yet: its number, and the facts in one line."""
-    return tuple((one.number, ", ".join(facts)) for one in job.set_ups if (facts := to_say(one, job.stock)))
+    return tuple(
+        (set_up.number, ", ".join(facts)) for set_up in job.set_ups if (facts := to_say(set_up, job.stock))
+    )

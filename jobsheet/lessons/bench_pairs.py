@@ -37,50 +37,54 @@ def bench_pairs(plan: Plan, holes: Holes) -> Iterator[Pair]:
 
 def _hold_needs(plan: Plan, set_up: SetUp, steps: tuple[Step, ...]) -> Iterator[Pair]:
     """Screws want the holes that they go through, and round work in a vee the cut by which it is levelled."""
-    plays, before = holding_roles(set_up), [one for one in plan.steps[: steps[0].index] if one.cuts]
+    plays, before = holding_roles(set_up), [step for step in plan.steps[: steps[0].index] if step.cuts]
     if plays.screwed:
-        drills = [one for one in before if one.roles.hole == "drill"]
-        yield from (Pair(one.key, steps[0].key, "holes-before-their-screws") for one in drills)
+        drills = [step for step in before if step.roles.hole == "drill"]
+        yield from (Pair(step.key, steps[0].key, "holes-before-their-screws") for step in drills)
     if plays.round and not plays.turns and before and before[-1].lie.up != steps[0].lie.up:
-        levels = [one for one in steps if does(one.operation, "square up") or measures(one)]
-        yield from (Pair(before[-1].key, one.key, "first-cut-levelled") for one in levels[:1])
+        levels = [step for step in steps if does(step.operation, "square up") or measures(step)]
+        yield from (Pair(before[-1].key, step.key, "first-cut-levelled") for step in levels[:1])
 
 
 def _cuts(steps: tuple[Step, ...]) -> list[Step]:
-    return [one for one in steps if one.cuts]
+    return [step for step in steps if step.cuts]
 
 
 def _prepares(step: Step, steps: tuple[Step, ...]) -> Iterator[Pair]:
     """What has to be done before the first cut or the first place."""
-    if does(step.operation, "clamp") and any(one.index < step.index for one in _cuts(steps)):
+    if does(step.operation, "clamp") and any(other.index < step.index for other in _cuts(steps)):
         yield from _between(step, steps)
     elif does(step.operation, "clamp"):
-        for one in steps:
-            if one.cuts or finds_zero(one):
-                rule = "zero-again-after-taking-out" if finds_zero(one) else "clamped-before-the-cut"
-                yield Pair(step.key, one.key, rule)
+        for other in steps:
+            if other.cuts or finds_zero(other):
+                rule = "zero-again-after-taking-out" if finds_zero(other) else "clamped-before-the-cut"
+                yield Pair(step.key, other.key, rule)
     if does(step.operation, "check vice"):
-        yield from (Pair(step.key, one.key, "vice-checked-for-the-limits") for one in _cuts(steps))
+        yield from (Pair(step.key, other.key, "vice-checked-for-the-limits") for other in _cuts(steps))
     if does(step.operation, "mark out"):
-        yield from (Pair(step.key, one.key, "find-the-zero-here") for one in _cuts(steps) if one.roles.hole)
+        yield from (
+            Pair(step.key, other.key, "find-the-zero-here") for other in _cuts(steps) if other.roles.hole
+        )
     if does(step.operation, "saw") or step.roles.beside == "saw":
-        blocks = [one for one in _cuts(steps) if one.roles.mills in ("flat", "wall", "recess")]
-        yield from (Pair(step.key, one.key, "saw-the-bulk-first") for one in blocks if one.index > step.index)
+        blocks = [other for other in _cuts(steps) if other.roles.mills in ("flat", "wall", "recess")]
+        yield from (
+            Pair(step.key, block.key, "saw-the-bulk-first") for block in blocks if block.index > step.index
+        )
 
 
 def _holds_loose(step: Step, steps: tuple[Step, ...], holes: Holes) -> Iterator[Pair]:
     """The loose piece is held before the cut that frees it; where screws hold it, their holes come first."""
     if not does(step.operation, "hold loose piece"):
         return
-    loose = {one.key for one in _cuts(steps) if one.roles.between_walls and one.index > step.index}
+    loose = {other.key for other in _cuts(steps) if other.roles.between_walls and other.index > step.index}
     yield from (Pair(step.key, key, "hold-the-slug") for key in sorted(loose))
     if getattr(step.fields, "screws", None) is None:
         return
-    around = [one for one in holes.taken if one.operation.key in loose]
+    around = [taken for taken in holes.taken if taken.operation.key in loose]
     for chain in holes.chains:
-        if any(one.inside(chain.at) > 0 for one in around if one.face == chain.face):
-            here = (one for one in chain.steps if one.index < step.index)
-            yield from (Pair(one.key, step.key, "hold-the-slug") for one in here)
+        if any(taken.inside(chain.at) > 0 for taken in around if taken.face == chain.face):
+            here = (hole_step for hole_step in chain.steps if hole_step.index < step.index)
+            yield from (Pair(hole_step.key, step.key, "hold-the-slug") for hole_step in here)
 
 
 def _finds(step: Step, steps: tuple[Step, ...]) -> Iterator[Pair]:
@@ -89,51 +93,51 @@ def _finds(step: Step, steps: tuple[Step, ...]) -> Iterator[Pair]:
     """
     if not finds_zero(step):
         return
-    finders = [one.index for one in steps if finds_zero(one)]
+    finders = [other.index for other in steps if finds_zero(other)]
     again = next((index for index in finders if index > step.index), None)
-    for one in steps:
-        if (again is not None and one.index > again) or (one.index < step.index != finders[0]):
+    for other in steps:
+        if (again is not None and other.index > again) or (other.index < step.index != finders[0]):
             continue
-        if positions(one.fields):
-            yield Pair(step.key, one.key, "find-the-zero-here")
-        elif one.roles.mills == "wall" and one.index > step.index:
-            yield Pair(step.key, one.key, "zero-before-its-cut")
-    for one in steps:
-        if one.index < step.index and does(one.operation, *_LOSES):
-            head = does(one.operation, "move head")
+        if positions(other.fields):
+            yield Pair(step.key, other.key, "find-the-zero-here")
+        elif other.roles.mills == "wall" and other.index > step.index:
+            yield Pair(step.key, other.key, "zero-before-its-cut")
+    for other in steps:
+        if other.index < step.index and does(other.operation, *_LOSES):
+            head = does(other.operation, "move head")
             rule = "refind-zero-after-a-head-move" if head else "zero-again-after-taking-out"
-            yield Pair(one.key, step.key, rule)
-            earlier = [two for two in steps if two.index < one.index and positions(two.fields)]
-            yield from (Pair(two.key, one.key, rule) for two in earlier)
+            yield Pair(other.key, step.key, rule)
+            earlier = [two for two in steps if two.index < other.index and positions(two.fields)]
+            yield from (Pair(two.key, other.key, rule) for two in earlier)
 
 
 def _changes(step: Step, steps: tuple[Step, ...]) -> Iterator[Pair]:
     """Each cut stays on its own side of a step that changes what holds the work, or how the head stands."""
     if does(step.operation, "change holding"):
-        for one in steps:
-            if does(one.operation, "hold loose piece"):
-                yield _side(step, one)
+        for other in steps:
+            if does(other.operation, "hold loose piece"):
+                yield _side(step, other)
         yield from _between(step, steps)
     if does(step.operation, "take out"):
-        for one in steps:
-            if one.index < step.index and measures(one):
-                yield Pair(one.key, step.key, "measure-before-unclamping")
+        for other in steps:
+            if other.index < step.index and measures(other):
+                yield Pair(other.key, step.key, "measure-before-unclamping")
         yield from _between(step, steps)
     if does(step.operation, "tilt head"):
-        for one in _cuts(steps):
-            if how(one.operation, TILTED):
-                yield Pair(step.key, one.key, "tram-after-a-tilted-head")
+        for other in _cuts(steps):
+            if how(other.operation, TILTED):
+                yield Pair(step.key, other.key, "tram-after-a-tilted-head")
     if trams(step):
-        for one in steps:
-            if how(one.operation, TILTED) or does(one.operation, "tilt head"):
-                yield Pair(one.key, step.key, "tram-after-a-tilted-head")
-            elif one.cuts and one.index > step.index:
-                yield Pair(step.key, one.key, "tram-before-a-fine-face")
+        for other in steps:
+            if how(other.operation, TILTED) or does(other.operation, "tilt head"):
+                yield Pair(other.key, step.key, "tram-after-a-tilted-head")
+            elif other.cuts and other.index > step.index:
+                yield Pair(step.key, other.key, "tram-before-a-fine-face")
 
 
 def _between(step: Step, steps: tuple[Step, ...]) -> Iterator[Pair]:
     """The cuts before a step that changes the hold, and those behind it."""
-    yield from (_side(step, one) for one in _cuts(steps) if one is not step)
+    yield from (_side(step, other) for other in _cuts(steps) if other is not step)
 
 
 def _side(step: Step, one: Step) -> Pair:
@@ -147,46 +151,52 @@ def _side(step: Step, one: Step) -> Pair:
 def _follows(step: Step, steps: tuple[Step, ...], plan: Plan) -> Iterator[Pair]:
     if not step.cuts and measures(step):
         yield from (
-            Pair(one.key, step.key, "measured-after-it-is-cut") for one in _measured(step, steps, plan)
+            Pair(other.key, step.key, "measured-after-it-is-cut") for other in _measured(step, steps, plan)
         )
     if does(step.operation, "cool"):
-        for one in steps:
-            if one.cuts and one.index < step.index:
-                yield Pair(one.key, step.key, "cool-before-measuring")
-            elif measures(one) and not one.cuts and one.index > step.index:
-                yield Pair(step.key, one.key, "cool-before-measuring")
+        for other in steps:
+            if other.cuts and other.index < step.index:
+                yield Pair(other.key, step.key, "cool-before-measuring")
+            elif measures(other) and not other.cuts and other.index > step.index:
+                yield Pair(step.key, other.key, "cool-before-measuring")
     if does(step.operation, "deburr"):
-        before = [one for one in _cuts(steps) if one.index < step.index and not how(one.operation, BROKEN)]
-        yield from (Pair(one.key, step.key, "deburr-after-last-cut") for one in before)
-        if not any(one.cuts for one in steps if one.index < step.index):
-            yield from (Pair(step.key, one.key, "burrs-off-before-the-next-hold") for one in _cuts(steps))
+        before = [
+            other for other in _cuts(steps) if other.index < step.index and not how(other.operation, BROKEN)
+        ]
+        yield from (Pair(other.key, step.key, "deburr-after-last-cut") for other in before)
+        if not any(other.cuts for other in steps if other.index < step.index):
+            yield from (Pair(step.key, other.key, "burrs-off-before-the-next-hold") for other in _cuts(steps))
     if does(step.operation, "mark"):
-        last = [one for one in plan.steps if step.lie.up in one.makes]
-        yield from (Pair(one.key, step.key, "mark-after-the-last-cut") for one in last)
+        last = [other for other in plan.steps if step.lie.up in other.makes]
+        yield from (Pair(other.key, step.key, "mark-after-the-last-cut") for other in last)
     if does(step.operation, "clean"):
-        taps = [one for one in steps if one.roles.hole == "tap" and one.index > step.index]
-        drilled = {place.text for one in taps for place in one.fields.at.points}
-        for one in taps:
-            yield Pair(step.key, one.key, "clean-out-before-tapping")
-        for one in _cuts(steps):
-            here = one.roles.hole in ("drill", "plunge") and one.index < step.index
-            if here and any(place.text in drilled for place in one.fields.at.points):
-                yield Pair(one.key, step.key, "clean-out-before-tapping")
+        taps = [other for other in steps if other.roles.hole == "tap" and other.index > step.index]
+        drilled = {place.text for tap in taps for place in tap.fields.at.points}
+        for tap in taps:
+            yield Pair(step.key, tap.key, "clean-out-before-tapping")
+        for other in _cuts(steps):
+            here = other.roles.hole in ("drill", "plunge") and other.index < step.index
+            if here and any(place.text in drilled for place in other.fields.at.points):
+                yield Pair(other.key, step.key, "clean-out-before-tapping")
 
 
 def _last_deburring(plan: Plan) -> Iterator[Pair]:
     """The last deburring of the job comes after every cut that leaves a burr, and that no
     deburring of its own set-up follows.
     """
-    deburrs = [one for one in plan.steps if does(one.operation, "deburr")]
-    chamfered = any(one.roles.mills == "edge" for one in plan.steps)
-    if not deburrs or chamfered or not any(one.cuts and one.index < deburrs[-1].index for one in plan.steps):
+    deburrs = [step for step in plan.steps if does(step.operation, "deburr")]
+    chamfered = any(step.roles.mills == "edge" for step in plan.steps)
+    if (
+        not deburrs
+        or chamfered
+        or not any(step.cuts and step.index < deburrs[-1].index for step in plan.steps)
+    ):
         return
-    for one in plan.steps:
-        burr = one.cuts and one.roles.hole not in _CLEAN and not how(one.operation, BROKEN)
-        own = any(two.set_up.key == one.set_up.key and two.index > one.index for two in deburrs)
+    for step in plan.steps:
+        burr = step.cuts and step.roles.hole not in _CLEAN and not how(step.operation, BROKEN)
+        own = any(two.set_up.key == step.set_up.key and two.index > step.index for two in deburrs)
         if burr and not own:
-            yield Pair(one.key, deburrs[-1].key, "deburr-after-last-cut")
+            yield Pair(step.key, deburrs[-1].key, "deburr-after-last-cut")
 
 
 def _measured(step: Step, steps: tuple[Step, ...], plan: Plan) -> list[Step]:
@@ -194,13 +204,13 @@ def _measured(step: Step, steps: tuple[Step, ...], plan: Plan) -> list[Step]:
     with limits, else all of its set-up.
     """
     size = getattr(step.fields, "measure", None)
-    made = [one for one in _cuts(plan.steps) if getattr(one.fields, "measure", None) is not None]
+    made = [other for other in _cuts(plan.steps) if getattr(other.fields, "measure", None) is not None]
     if size is not None and size.nominal:
-        same = [one for one in made if abs(one.fields.measure.nominal - size.nominal) < SAME]
-        return same or [one for one in _cuts(steps) if one.index < step.index and not one.roles.hole]
-    limited = [one for one in _cuts(steps) if width_of_limits(one) is not None]
+        same = [other for other in made if abs(other.fields.measure.nominal - size.nominal) < SAME]
+        return same or [other for other in _cuts(steps) if other.index < step.index and not other.roles.hole]
+    limited = [other for other in _cuts(steps) if width_of_limits(other) is not None]
     if limited:
         return limited
-    return [one for one in made if one.index < step.index] or [
-        one for one in _cuts(steps) if one.index < step.index
+    return [other for other in made if other.index < step.index] or [
+        other for other in _cuts(steps) if other.index < step.index
     ]

@@ -57,7 +57,7 @@ class CutterQuestion(Struct, frozen=True, kw_only=True):
     @property
     def right(self) -> Choice:
         """The one that the plan takes."""
-        return next(one for one in self.choices if one.refused is None)
+        return next(choice for choice in self.choices if choice.refused is None)
 
 
 class CutterExercise(Struct, frozen=True, kw_only=True):
@@ -79,7 +79,7 @@ def cutter_exercise(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Cu
     questions: list[CutterQuestion] = []
     for operation, ask in draws.shuffled(list(_asked(reckoned))):
         made = _question(ground, draws, operation, ask, things)
-        if made is not None and made.ask not in {one.ask for one in questions}:
+        if made is not None and made.ask not in {question.ask for question in questions}:
             questions.append(made)
         if len(questions) == COUNT[level]:
             break
@@ -89,7 +89,7 @@ def cutter_exercise(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Cu
             f"{name} has no tool with another one in the cabinet that would be wrong for one reason; try --kind figures, or another job"
         )
     order = {operation.key: at for at, (_, operation) in enumerate(reckoned.job.operations())}
-    questions.sort(key=lambda one: order[one.key])
+    questions.sort(key=lambda question: order[question.key])
     return CutterExercise(level=level, seed=seed, sheet=sheet, job=reckoned.job, questions=tuple(questions))
 
 
@@ -99,7 +99,7 @@ def _things(job: Job) -> tuple[Thing, ...]:
     except DocumentError:
         return ()  # said by the review
     return (
-        tuple(one for one in cabinet.things if one.here and one.cutter is not None)
+        tuple(thing for thing in cabinet.things if thing.here and thing.cutter is not None)
         if cabinet is not None
         else ()
     )
@@ -124,7 +124,7 @@ def _asked(reckoned: Reckoned) -> Iterator[tuple[Operation, str]]:
 
 def _for_a_hole(chain: Chain, step: HoleStep) -> str:
     """What a tool of a hole is for, by what comes behind it there."""
-    behind = [one for one in chain.after(step) if one.does != "countersink"]
+    behind = [hole_step for hole_step in chain.after(step) if hole_step.does != "countersink"]
     if step.does == "spot":
         return (
             f"What spots the holes to ⌀{trimmed(step.diameter * 1e3, 2)} mm, so that the drill does not walk"
@@ -150,7 +150,9 @@ def _question(
     ground: Ground, draws: Draws, operation: Operation, ask: str, things: tuple[Thing, ...]
 ) -> CutterQuestion | None:
     own: Cutter = operation.fields.cutter
-    line = next((one.line for one in things if one.cutter is not None and _alike(one.cutter, own)), "")
+    line = next(
+        (thing.line for thing in things if thing.cutter is not None and _alike(thing.cutter, own)), ""
+    )
     refused = [
         (one, _refused(ground, set_field(operation.key, "cutter", one)(ground.job)))
         for one in _near(own, things)
@@ -181,16 +183,16 @@ def _refused(ground: Ground, job: Job) -> Refusal | None:
             if len(problems) == 1
             else None
         )
-    found = ground.gained(job, solids=False) or ()
-    found = tuple(one for one in found if not _of_the_drawing(one)) or found
-    if len(found) != 1:
+    remarks = ground.gained(job, solids=False) or ()
+    remarks = tuple(remark for remark in remarks if not _of_the_drawing(remark)) or remarks
+    if len(remarks) != 1:
         return None
-    return Refusal(title=title_of(found[0].rule), words=found[0].message, because=found[0].why)
+    return Refusal(title=title_of(remarks[0].rule), words=remarks[0].message, because=remarks[0].why)
 
 
 def _of_the_drawing(remark: Remark) -> bool:
     """Whether a remark only compares the part with its drawing."""
-    return any(one.id == remark.rule and ".rules.part." in one.check.__module__ for one in rules())
+    return any(rule.id == remark.rule and ".rules.part." in rule.check.__module__ for rule in rules())
 
 
 def _near(own: Cutter, things: tuple[Thing, ...]) -> list[str]:
@@ -199,20 +201,20 @@ def _near(own: Cutter, things: tuple[Thing, ...]) -> list[str]:
     """
     size = own.diameter or 0.0
     others = [
-        (one.cutter.kind != own.kind, abs((one.cutter.diameter or 0.0) - size), one.line)
-        for one in things
-        if one.cutter is not None and not _alike(one.cutter, own) and one.cutter.diameter is not None
+        (thing.cutter.kind != own.kind, abs((thing.cutter.diameter or 0.0) - size), thing.line)
+        for thing in things
+        if thing.cutter is not None and not _alike(thing.cutter, own) and thing.cutter.diameter is not None
     ]
     return list(dict.fromkeys(line for _, _, line in sorted(others)))[:TRIED]
 
 
-def _alike(one: Cutter, other: Cutter) -> bool:
+def _alike(cutter: Cutter, other: Cutter) -> bool:
     """Whether two lines name the same tool: one that is counted from its size and point alone."""
-    same = abs((one.diameter or 0.0) - (other.diameter or 0.0)) < 1e-6
+    same = abs((cutter.diameter or 0.0) - (other.diameter or 0.0)) < 1e-6
     return (
-        one.kind == other.kind
+        cutter.kind == other.kind
         and same
-        and (one.point_angle or 0.0) == (other.point_angle or one.point_angle or 0.0)
+        and (cutter.point_angle or 0.0) == (other.point_angle or cutter.point_angle or 0.0)
     )
 
 
@@ -241,9 +243,9 @@ def choices_marked(exercise: CutterExercise, text: str) -> tuple[Chosen, ...]:
                 f"“{word}” says no question of this sheet: write its number and a letter, 1 to {count}, such as 1=b"
             )
         question = exercise.questions[int(number) - 1]
-        choice = next((one for one in question.choices if one.letter == letter.casefold()), None)
+        choice = next((choice for choice in question.choices if choice.letter == letter.casefold()), None)
         if choice is None:
-            known = " ".join(one.letter for one in question.choices)
+            known = " ".join(choice.letter for choice in question.choices)
             raise WrongAnswer(f"“{letter}” is no tool of question {number}; its letters are {known}")
         found.append(Chosen(question=question, choice=choice))
     return tuple(found)

@@ -47,8 +47,8 @@ def face_pairs(view: View, plan: Plan, holes: Holes) -> Iterator[Pair]:
         yield from _passes(making, face, view.reckoned.shop.most_finish)
         for step in plan.steps:
             rule = _uses(plan, step, face)
-            if rule and not any(step is one for one in making):
-                yield from (Pair(one.key, step.key, rule) for one in making)
+            if rule and not any(step is other for other in making):
+                yield from (Pair(other.key, step.key, rule) for other in making)
     yield from _cut_into(plan, holes)
     yield from _shoulders(plan)
     yield from _walls(plan)
@@ -61,11 +61,11 @@ def _passes(making: list[Step], face: str, most: float) -> Iterator[Pair]:
     which its edges are broken, or one as thin as a finishing pass, `most` [m], where the other takes twice as
     much. Two roughing passes are free.
     """
-    for one in making:
+    for step in making:
         for other in making:
-            (said, thick), (asked, thin) = _finish(one, face), _finish(other, face)
+            (said, thick), (asked, thin) = _finish(step, face), _finish(other, face)
             if said < asked or (said == asked and thin <= most + SAME and thick >= TWICE * thin - SAME > 0):
-                yield Pair(one.key, other.key, "rough-before-finish")
+                yield Pair(step.key, other.key, "rough-before-finish")
 
 
 def _finish(step: Step, face: str) -> tuple[tuple[bool, bool, bool], float]:
@@ -86,7 +86,7 @@ def _uses(plan: Plan, step: Step, face: str) -> str:
     if across is not None and across[0] == face and not _circular(plan, step, face):
         return "face-before-its-use"
     if finds_zero(step) and face in zero_faces(step) and getattr(step.fields, "inside", None) is None:
-        placed = any(positions(one.fields) for one in plan.of(step.set_up.key))
+        placed = any(positions(other.fields) for other in plan.of(step.set_up.key))
         return "face-before-its-use" if placed else ""
     if plan.of(step.set_up.key)[0].index != step.index or plan.state(face, step.index) != MACHINED:
         return _corner(step, face)
@@ -96,7 +96,7 @@ def _uses(plan: Plan, step: Step, face: str) -> str:
 def _circular(plan: Plan, step: Step, face: str) -> bool:
     """Whether each of two faces is measured from the other: then only the hand knows which was first."""
     made = (plan.steps[index] for index in plan.made.get(face, ()))
-    return any((across := measured_across(one)) is not None and across[0] in step.makes for one in made)
+    return any((across := measured_across(other)) is not None and across[0] in step.makes for other in made)
 
 
 def _holds(step: Step, face: str) -> str:
@@ -155,12 +155,12 @@ def _cut_into(plan: Plan, holes: Holes) -> Iterator[Pair]:
     for chain in holes.chains:
         for step in chain.steps:
             rule = "tap-after-the-last-cut" if step.does == "tap" else "face-before-holes"
-            yield from (Pair(one.key, step.key, rule) for one in lowering.get(chain.face, ()))
+            yield from (Pair(other.key, step.key, rule) for other in lowering.get(chain.face, ()))
     for taken in holes.taken:
         if plan.steps[taken.index].makes:
             continue  # a side cut away in full is no pocket
-        for one in lowering.get(taken.face, ()):
-            yield Pair(one.key, taken.operation.key, "open-cuts-before-pockets")
+        for other in lowering.get(taken.face, ()):
+            yield Pair(other.key, taken.operation.key, "open-cuts-before-pockets")
 
 
 def _walls(plan: Plan) -> Iterator[Pair]:
@@ -184,10 +184,10 @@ def _close_ones(view: View, plan: Plan) -> Iterator[Pair]:
         own = step.figure("volume") or 0.0
         if not finishes(step, very) or own <= 0:
             continue
-        for one in plan.of(step.set_up.key):
-            heavy = (one.figure("volume") or 0.0) > TIMES * own
-            if one.roles.sizes and not close(one, very) and heavy:
-                yield Pair(one.key, step.key, "rough-before-close-finish")
+        for other in plan.of(step.set_up.key):
+            heavy = (other.figure("volume") or 0.0) > TIMES * own
+            if other.roles.sizes and not close(other, very) and heavy:
+                yield Pair(other.key, step.key, "rough-before-close-finish")
 
 
 def _best_face(plan: Plan) -> Iterator[Pair]:
@@ -206,7 +206,7 @@ def _best_face(plan: Plan) -> Iterator[Pair]:
     for face in faces:
         if area > LARGER * plan.area(face) and plan.area(face) <= least * 1.0001:
             yield from (
-                Pair(one.key, plan.steps[index].key, "best-face-first")
-                for one in first
+                Pair(step.key, plan.steps[index].key, "best-face-first")
+                for step in first
                 for index in plan.made[face]
             )

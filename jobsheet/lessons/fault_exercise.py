@@ -62,7 +62,7 @@ def fault_exercise(reckoned: Reckoned, level: int, seed: int, sheet: int, *, mis
             " another sheet number or level, or another job"
         )
     job, faults, home, gone = found
-    shown = (home,) if level == 1 else tuple(one.key for one in job.set_ups)
+    shown = (home,) if level == 1 else tuple(set_up.key for set_up in job.set_ups)
     return FaultExercise(
         missing=missing, level=level, seed=seed, sheet=sheet, job=job, shown=shown, faults=faults, gone=gone
     )
@@ -96,10 +96,12 @@ def _places(ground: Ground, job: Job, set_up: str, key: str) -> tuple[int, ...]:
     """The rows before which a step could stand, by what must come first; one
     behind the last row means at the end.
     """
-    rows = next(one.operations for one in job.set_ups if one.key == set_up)
+    rows = next(other.operations for other in job.set_ups if other.key == set_up)
     order = ground.needed.steps
-    first = max((at + 1 for at, one in enumerate(rows) if order.before(one.key, key)), default=0)
-    last = min((at for at, one in enumerate(rows) if order.before(key, one.key)), default=len(rows))
+    first = max((at + 1 for at, operation in enumerate(rows) if order.before(operation.key, key)), default=0)
+    last = min(
+        (at for at, operation in enumerate(rows) if order.before(key, operation.key)), default=len(rows)
+    )
     start = rows[0].number
     return tuple(start + at for at in range(first, max(first, last) + 1))
 
@@ -114,29 +116,29 @@ def _wrong(ground: Ground, draws: Draws, count: int) -> Found | None:
     chosen: list[Planted] = []
     for sort in draws.shuffled(sorted(by_sort)):
         for plant in draws.shuffled(by_sort[sort]):
-            beside = (*(one.plant for one in chosen), plant)
+            beside = (*(planted.plant for planted in chosen), plant)
             if chosen and ground.several(beside, solids=False) is None:
                 continue
             made = ground.planted(plant)
-            if made is not None and made.remark.rule not in {one.remark.rule for one in chosen}:
+            if made is not None and made.remark.rule not in {planted.remark.rule for planted in chosen}:
                 chosen.append(made)
                 break
         if len(chosen) == count:
             break
-    whole = ground.several(tuple(one.plant for one in chosen)) if chosen else None
+    whole = ground.several(tuple(planted.plant for planted in chosen)) if chosen else None
     if whole is None:
         return None
     job, remarks = whole
-    by_rule = {one.rule: one for one in remarks}
+    by_rule = {remark.rule: remark for remark in remarks}
     if len(by_rule) != len(chosen):
         return None
     faults = tuple(
         Fault(
-            rows=_rows(job, by_rule[one.remark.rule], one.plant),
-            done=one.plant.done,
-            remark=by_rule[one.remark.rule],
+            rows=_rows(job, by_rule[planted.remark.rule], planted.plant),
+            done=planted.plant.done,
+            remark=by_rule[planted.remark.rule],
         )
-        for one in chosen
+        for planted in chosen
     )
     return job, faults, _home(job, chosen[0].plant.at), ""
 
@@ -147,9 +149,9 @@ def _rows(job: Job, remark: Remark, plant: Plant) -> tuple[int, ...]:
     """
     numbers = {operation.key: operation.number for _, operation in job.operations()}
     found = [numbers[key] for key in remark.operations if key in numbers]
-    held = next((one for one in job.set_ups if one.key == plant.at), None)
+    held = next((set_up for set_up in job.set_ups if set_up.key == plant.at), None)
     if held is not None:
-        found += [one.number for one in held.operations]
+        found += [operation.number for operation in held.operations]
     elif plant.at in numbers:
         found.append(numbers[plant.at])
     return tuple(sorted(set(found)))
@@ -157,7 +159,9 @@ def _rows(job: Job, remark: Remark, plant: Plant) -> tuple[int, ...]:
 
 def _home(job: Job, at: str) -> str:
     return next(
-        one.key for one in job.set_ups if one.key == at or any(step.key == at for step in one.operations)
+        set_up.key
+        for set_up in job.set_ups
+        if set_up.key == at or any(step.key == at for step in set_up.operations)
     )
 
 
@@ -178,7 +182,7 @@ class Sought(Struct, frozen=True, kw_only=True):
     @property
     def good(self) -> bool:
         """Whether the part would be good with those mended that were found."""
-        return not any(one.remark.severity in ("hazard", "scrap") for one in self.left)
+        return not any(fault.remark.severity in ("hazard", "scrap") for fault in self.left)
 
 
 def faults_marked(exercise: FaultExercise, text: str) -> Sought:
@@ -186,7 +190,10 @@ def faults_marked(exercise: FaultExercise, text: str) -> Sought:
     WrongAnswer where one is none of the sheet.
     """
     numbers = [
-        step.number for one in exercise.job.set_ups if one.key in exercise.shown for step in one.operations
+        step.number
+        for set_up in exercise.job.set_ups
+        if set_up.key in exercise.shown
+        for step in set_up.operations
     ]
     rows = []
     for word in text.replace(",", " ").split():
@@ -195,10 +202,10 @@ def faults_marked(exercise: FaultExercise, text: str) -> Sought:
                 f"“{word}” is no row of sheet {exercise.sheet}: write the numbers of rows, {numbers[0]} to {numbers[-1]}"
             )
         rows.append(int(word))
-    found = tuple(one for one in exercise.faults if set(one.rows) & set(rows))
-    named = {row for one in found for row in one.rows}
+    faults = tuple(fault for fault in exercise.faults if set(fault.rows) & set(rows))
+    named = {row for fault in faults for row in fault.rows}
     return Sought(
-        found=found,
-        left=tuple(one for one in exercise.faults if one not in found),
+        found=faults,
+        left=tuple(fault for fault in exercise.faults if fault not in faults),
         besides=tuple(row for row in rows if row not in named),
     )

@@ -31,11 +31,11 @@ def figure_exercise(reckoned: Reckoned, level: int, seed: int, sheet: int) -> Fi
     step of the job has a figure to ask.
     """
     draws = draws_for(reckoned.job, "figures", level, seed, sheet)
-    found = figure_questions(reckoned, draws, MOST[level])
-    if not found:
+    questions = figure_questions(reckoned, draws, MOST[level])
+    if not questions:
         name = reckoned.job.part.number or "This job"
         raise NoExercise(f"{name} has no step with a figure to work out; try --kind order, or another job")
-    return FigureExercise(level=level, seed=seed, sheet=sheet, questions=found)
+    return FigureExercise(level=level, seed=seed, sheet=sheet, questions=questions)
 
 
 def order_questions(reckoned: Reckoned, exercise: OrderExercise) -> tuple[Question, ...]:

@@ -66,22 +66,27 @@ def figure_questions(
     """
     view = View(reckoned.job, reckoned)
     units = IMPERIAL if reckoned.job.units == "in" else METRIC
-    steps = [one for one in plan_of(view).steps if not keys or one.key in keys]
+    steps = [step for step in plan_of(view).steps if not keys or step.key in keys]
     chosen: list[Question] = []
     used: set[str] = set()
     for maker in draws.shuffled(MAKERS):
-        made = [(step, one) for step in steps for one in maker(step, units, view) if not _tells(one, chosen)]
+        made = [
+            (step, question)
+            for step in steps
+            for question in maker(step, units, view)
+            if not _tells(question, chosen)
+        ]
         fresh = [pair for pair in made if pair[0].key not in used] or made
         if fresh and len(chosen) < count:
             step, question = draws.chosen(fresh)
             used.add(step.key)
             chosen.append(question)
-    return tuple(sorted(chosen, key=lambda one: _SORTS.index(one.kind)))
+    return tuple(sorted(chosen, key=lambda question: _SORTS.index(question.kind)))
 
 
 def _tells(question: Question, others: list[Question]) -> bool:
     """Whether one question has the answer of another in it."""
-    return any(one.answer in question.ask or question.answer in one.ask for one in others)
+    return any(other.answer in question.ask or question.answer in other.ask for other in others)
 
 
 def _tool(step: Step) -> str:
@@ -116,7 +121,7 @@ def _speed(step: Step, units: Units, view: View) -> Iterator[Question]:
 def _position(step: Step, units: Units, _view: View) -> Iterator[Question]:
     edge = step.figures.edge if step.figures is not None else None
     cutter = getattr(step.fields, "cutter", None)
-    there = [round(one.speed * 60) for one in speeds_of(step.setting.machine)]
+    there = [round(speed.speed * 60) for speed in speeds_of(step.setting.machine)]
     if edge is None or cutter is None or not cutter.diameter or not step.roles.speed or not there:
         return
     speed = max(1, round(edge.start / units.speeds))
@@ -136,10 +141,10 @@ def _position(step: Step, units: Units, _view: View) -> Iterator[Question]:
 
 
 def _feed(step: Step, units: Units, _view: View) -> Iterator[Question]:
-    found, cutter = step.figures, getattr(step.fields, "cutter", None)
-    if found is None or cutter is None or not step.roles.sizes or not cutter.teeth:
+    figures, cutter = step.figures, getattr(step.fields, "cutter", None)
+    if figures is None or cutter is None or not step.roles.sizes or not cutter.teeth:
         return
-    tooth, turning = found.value("feed_per_tooth"), found.value("spindle_speed")
+    tooth, turning = figures.value("feed_per_tooth"), figures.value("spindle_speed")
     if not tooth or not turning:
         return
     said, rpm = round(tooth / units.metre, 4 if units.length == "in" else 2), round(turning * 60)
@@ -220,7 +225,7 @@ def _read_off(handle: Handle, axis: str, at: float, units: Units) -> Question:
 
 
 def _handle(step: Step, name: str) -> Handle | None:
-    return next((one for one in step.setting.machine.handles if one.name == name), None)
+    return next((handle for handle in step.setting.machine.handles if handle.name == name), None)
 
 
 def _tap(step: Step, units: Units, view: View) -> Iterator[Question]:

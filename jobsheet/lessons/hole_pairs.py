@@ -18,31 +18,31 @@ def hole_pairs(view: View, plan: Plan, holes: Holes) -> Iterator[Pair]:
     """Of every hole, whatever order its steps stand in."""
     by_tool = view.reckoned.shop.counterbore_order == "by the tool"
     for chain in holes.chains:
-        for one in chain.steps:
+        for step in chain.steps:
             for other in chain.steps:
-                rule = _rule(chain, one, other, by_tool=by_tool)
+                rule = _rule(chain, step, other, by_tool=by_tool)
                 if rule:
-                    yield Pair(one.key, other.key, rule)
+                    yield Pair(step.key, other.key, rule)
         yield from _in_its_slot(plan, holes, chain)
 
 
-def _rule(chain: Chain, one: HoleStep, other: HoleStep, *, by_tool: bool) -> str:
+def _rule(chain: Chain, hole_step: HoleStep, other: HoleStep, *, by_tool: bool) -> str:
     """The rule by which one step of a hole comes before another; nothing where none does."""
-    if one.key == other.key:
+    if hole_step.key == other.key:
         return ""
-    if one.does == "spot":
+    if hole_step.does == "spot":
         if other.does == "drill" or (other.does == "plunge" and not _seat(other)):
             return "spot-before-drilling"
         return "chamfer-before-tap" if other.does == "tap" else ""
     if other.does == "tap":
-        if one.does in SIZING:
+        if hole_step.does in SIZING:
             return "tap-drill-before-tap"
-        return "chamfer-before-tap" if one.does in MOUTHS else ""
-    if one.does == "plunge" and _seat(one) and _begins(chain, other):
+        return "chamfer-before-tap" if hole_step.does in MOUTHS else ""
+    if hole_step.does == "plunge" and _seat(hole_step) and _begins(chain, other):
         return "flat-before-drilling-a-slope"
-    if one.does in SIZING and other.does in SIZING:
-        return _rising(one, other)
-    if one.does in ("drill", "plunge", "bore") and other.does in ("counterbore", "countersink"):
+    if hole_step.does in SIZING and other.does in SIZING:
+        return _rising(hole_step, other)
+    if hole_step.does in ("drill", "plunge", "bore") and other.does in ("counterbore", "countersink"):
         return _mouth(chain, other, by_tool=by_tool)
     return ""
 
@@ -57,17 +57,21 @@ def _begins(chain: Chain, step: HoleStep) -> bool:
     the spot, without one the drills.
     """
     return step.does == "spot" or (
-        step.does == "drill" and not any(one.does == "spot" for one in chain.steps)
+        step.does == "drill" and not any(hole_step.does == "spot" for hole_step in chain.steps)
     )
 
 
-def _rising(one: HoleStep, other: HoleStep) -> str:
+def _rising(hole_step: HoleStep, other: HoleStep) -> str:
     """The smaller before the larger; a reamer after everything that makes its hole. A
     smaller one that goes deeper is free.
     """
-    if other.does == "ream" and one.does != "ream":
-        return "hole-steps-in-rising-order" if one.diameter <= other.diameter + SAME else ""
-    if one.does != "ream" and one.diameter < other.diameter - SAME and other.as_deep_as(one):
+    if other.does == "ream" and hole_step.does != "ream":
+        return "hole-steps-in-rising-order" if hole_step.diameter <= other.diameter + SAME else ""
+    if (
+        hole_step.does != "ream"
+        and hole_step.diameter < other.diameter - SAME
+        and other.as_deep_as(hole_step)
+    ):
         return "hole-steps-in-rising-order"
     return ""
 
@@ -79,7 +83,7 @@ def _mouth(chain: Chain, mouth: HoleStep, *, by_tool: bool) -> str:
     if getattr(mouth.fields, "hole", None) is not None:
         return ""
     guided = any(word.casefold().startswith("pilot") for word in mouth.cutter.extra)
-    spotted = any(one.does == "spot" for one in chain.steps)
+    spotted = any(step.does == "spot" for step in chain.steps)
     return "hole-before-its-counterbore" if guided or spotted or not by_tool else ""
 
 
@@ -91,14 +95,14 @@ def _in_its_slot(plan: Plan, holes: Holes, chain: Chain) -> Iterator[Pair]:
         if taken.face != chain.face:
             continue
         inside = taken.inside(chain.at)
-        widest = max((one.diameter for one in chain.steps), default=0.0)
+        widest = max((step.diameter for step in chain.steps), default=0.0)
         if inside > 0:
             lets_in = _lets_in(plan, taken, chain)
-            for one in chain.steps:
+            for step in chain.steps:
                 if lets_in:
-                    yield Pair(one.key, taken.operation.key, _entry(plan, taken))
+                    yield Pair(step.key, taken.operation.key, _entry(plan, taken))
                 else:
-                    yield from _in_its_floor(taken, chain, one)
+                    yield from _in_its_floor(taken, chain, step)
         elif inside > -widest / 2 + SAME:
             yield from _beside(taken, chain)
 
@@ -107,18 +111,19 @@ def _lets_in(plan: Plan, taken: Taken, chain: Chain) -> bool:
     """Whether the hole goes with the slot: it lets the cutter in or drills it
     out. Else it lies in the slot's floor.
     """
-    if any(one.does in ("tap", "ream", "counterbore", "countersink", "bore") for one in chain.steps):
+    if any(step.does in ("tap", "ream", "counterbore", "countersink", "bore") for step in chain.steps):
         return False
     step = plan.steps[taken.index]
-    depths = [one.depth for one in step.cut.shapes if not isinstance(one.shape, Hole)]
-    if None in depths or max((one or 0.0 for one in depths), default=0.0) >= step.lie.size[2] - SAME:
+    depths = [sized.depth for sized in step.cut.shapes if not isinstance(sized.shape, Hole)]
+    if None in depths or max((depth or 0.0 for depth in depths), default=0.0) >= step.lie.size[2] - SAME:
         return True
-    deepest = [one.depth for one in chain.steps]
+    deepest = [step.depth for step in chain.steps]
     if None in deepest:
         return False
-    first = min(one.index for one in chain.steps)
+    first = min(step.index for step in chain.steps)
     return (
-        first < taken.index and max(one or 0.0 for one in deepest) <= max(one or 0.0 for one in depths) + SAME
+        first < taken.index
+        and max(one or 0.0 for one in deepest) <= max(depth or 0.0 for depth in depths) + SAME
     )
 
 
@@ -126,30 +131,30 @@ def _entry(plan: Plan, taken: Taken) -> str:
     return "entry-for-a-closed-slot" if plan.steps[taken.index].roles.closed else "drill-out-before-deep-slot"
 
 
-def _in_its_floor(taken: Taken, chain: Chain, one: HoleStep) -> Iterator[Pair]:
+def _in_its_floor(taken: Taken, chain: Chain, hole_step: HoleStep) -> Iterator[Pair]:
     """A thread and a mouth come after the floor that they start in, and so does what its plan
     counts from there; a plain hole through may come either way. The slot never comes between a spot
     and its drill: the spot goes with it.
     """
     spotted = any(two.does == "spot" for two in chain.steps)
-    if one.does in ("tap", "counterbore", "countersink"):
+    if hole_step.does in ("tap", "counterbore", "countersink"):
         yield Pair(
             taken.operation.key,
-            one.key,
-            "tap-after-the-last-cut" if one.does == "tap" else "face-before-holes",
+            hole_step.key,
+            "tap-after-the-last-cut" if hole_step.does == "tap" else "face-before-holes",
         )
-    elif one.index > taken.index and (one.depth is not None or spotted):
-        yield Pair(taken.operation.key, one.key, "face-before-holes")
-    elif one.index < taken.index and spotted:
-        yield Pair(one.key, taken.operation.key, "drilled-before-its-spot-goes")
+    elif hole_step.index > taken.index and (hole_step.depth is not None or spotted):
+        yield Pair(taken.operation.key, hole_step.key, "face-before-holes")
+    elif hole_step.index < taken.index and spotted:
+        yield Pair(hole_step.key, taken.operation.key, "drilled-before-its-spot-goes")
 
 
 def _beside(taken: Taken, chain: Chain) -> Iterator[Pair]:
     """A hole that the slot opens from the side: drilled while there is metal
     all round; a thread is cut last.
     """
-    for one in chain.steps:
-        if one.does == "tap":
-            yield Pair(taken.operation.key, one.key, "tap-after-the-last-cut")
-        elif roles(one.operation).hole in ("spot", "drill"):
-            yield Pair(one.key, taken.operation.key, "drill-before-the-slot-it-meets")
+    for step in chain.steps:
+        if step.does == "tap":
+            yield Pair(taken.operation.key, step.key, "tap-after-the-last-cut")
+        elif roles(step.operation).hole in ("spot", "drill"):
+            yield Pair(step.key, taken.operation.key, "drill-before-the-slot-it-meets")

@@ -48,20 +48,20 @@ def marked_sheet(
     if not answer.strip() and not figures.strip():
         raise WrongAnswer("Nothing to mark: write the answer as --answer, or the figures as --figures 1=398")
     maker = partial(_order, set_ups=set_ups) if set_ups else _MAKERS[asked]
-    found = maker(reckoned, level, seed, sheet, answer, figures)
+    result = maker(reckoned, level, seed, sheet, answer, figures)
     mark = plan_mark(reckoned.job)
     said = f"Marked by the plan as it is now, {mark}: it is this sheet where its key has the same."
-    return Result(right=found.right, lines=(*found.lines, said), data={**found.data, "plan": mark})
+    return Result(right=result.right, lines=(*result.lines, said), data={**result.data, "plan": mark})
 
 
 def marked_plan(job: Job, answer: Job) -> Result:
     """A learner's own plan, marked by the review against what the exercise asks."""
-    found = own_plan_marked(job, answer)
+    own_plan = own_plan_marked(job, answer)
     data = {
-        "right": found.right, "steps": found.steps, "would the part be good": found.good, "not checked": list(found.not_checked),
-        "remarks": [{"rule": one.rule, "severity": one.severity, "message": one.message} for one in found.remarks],
+        "right": own_plan.right, "steps": own_plan.steps, "would the part be good": own_plan.good, "not checked": list(own_plan.not_checked),
+        "remarks": [{"rule": remark.rule, "severity": remark.severity, "message": remark.message} for remark in own_plan.remarks],
     }  # fmt: skip
-    return Result(right=found.right, lines=tuple(own_plan_lines(answer, found)), data=data)
+    return Result(right=own_plan.right, lines=tuple(own_plan_lines(answer, own_plan)), data=data)
 
 
 def _order(
@@ -78,26 +78,28 @@ def _order(
     checks = figures_checked(order_questions(reckoned, exercise), figures)
     if not answer.strip():
         return _with_figures(Result(right=True, lines=(), data={"sheet": sheet}), checks)
-    found = order_marked(exercise, answer)
+    marked = order_marked(exercise, answer)
     result = Result(
-        right=not found.total, lines=tuple(result_lines(exercise, found)), data=_order_data(exercise, found)
+        right=not marked.total,
+        lines=tuple(result_lines(exercise, marked)),
+        data=_order_data(exercise, marked),
     )
     return _with_figures(result, checks)
 
 
-def _order_data(exercise: OrderExercise, found: Marked) -> dict[str, Any]:
+def _order_data(exercise: OrderExercise, marked: Marked) -> dict[str, Any]:
     def listed(pairs: tuple[Pair, ...]) -> list[dict[str, Any]]:
         return [
-            {"pair": named_pair(exercise, one), "rule": one.rule, "title": one.title, "severity": one.severity, "because": one.because}
-            for one in pairs
+            {"pair": named_pair(exercise, pair), "rule": pair.rule, "title": pair.title, "severity": pair.severity, "because": pair.because}
+            for pair in pairs
         ]  # fmt: skip
 
     letters = {slip.key: slip.letter for block in exercise.blocks for slip in block.slips}
     return {
-        "sheet": exercise.sheet, "right": not found.total, "moves": found.moves,
-        "missing": [letters[key] for one in found.tallies.values() for key in one.missing],
-        "mark": round(found.mark, 3), "worst": found.worst, "kept": found.kept, "of": found.of,
-        "would the part be good": found.good, "broken": listed(found.broken), "habits": listed(found.habits),
+        "sheet": exercise.sheet, "right": not marked.total, "moves": marked.moves,
+        "missing": [letters[key] for tally in marked.tallies.values() for key in tally.missing],
+        "mark": round(marked.mark, 3), "worst": marked.worst, "kept": marked.kept, "of": marked.of,
+        "would the part be good": marked.good, "broken": listed(marked.broken), "habits": listed(marked.habits),
     }  # fmt: skip
 
 
@@ -112,37 +114,40 @@ def _faults(
 ) -> Result:
     del figures
     exercise = fault_exercise(reckoned, level, seed, sheet, missing=missing)
-    found = faults_marked(exercise, answer)
+    sought = faults_marked(exercise, answer)
     count = len(exercise.faults)
-    lines = ["Right." if found.right else f"{len(found.found)} of {count} found."]
+    lines = ["Right." if sought.right else f"{len(sought.found)} of {count} found."]
     lines += [
-        f"{_place(one, missing=missing)}: {one.remark.message}. {one.remark.why} ({one.title}; {one.remark.severity})"
-        for one in found.found
+        f"{_place(fault, missing=missing)}: {fault.remark.message}. {fault.remark.why} ({fault.title}; {fault.remark.severity})"
+        for fault in sought.found
     ]
-    lines += [f"row {row}: nothing is wrong there" for row in found.besides if not missing]
-    lines += [f"not found yet: think of “{one.title}”" for one in found.left]
-    lines.append(f"Would the part be good: {'yes, with what was found mended' if found.good else 'no'}.")
+    lines += [f"row {row}: nothing is wrong there" for row in sought.besides if not missing]
+    lines += [f"not found yet: think of “{one.title}”" for one in sought.left]
+    lines.append(f"Would the part be good: {'yes, with what was found mended' if sought.good else 'no'}.")
     data = {
-        "sheet": sheet, "right": found.right, "found": [one.remark.rule for one in found.found], "left": [one.remark.rule for one in found.left],
-        "nothing wrong in": list(found.besides), "would the part be good": found.good,
+        "sheet": sheet, "right": sought.right, "found": [fault.remark.rule for fault in sought.found], "left": [fault.remark.rule for fault in sought.left],
+        "nothing wrong in": list(sought.besides), "would the part be good": sought.good,
     }  # fmt: skip
-    return Result(right=found.right, lines=tuple(lines), data=data)
+    return Result(right=sought.right, lines=tuple(lines), data=data)
 
 
 def _cutter(reckoned: Reckoned, level: int, seed: int, sheet: int, answer: str, figures: str) -> Result:
     del figures
     exercise = cutter_exercise(reckoned, level, seed, sheet)
     found = choices_marked(exercise, answer)
-    good = sum(one.right for one in found)
+    good = sum(chosen.right for chosen in found)
     lines = ["Right." if good == len(exercise.questions) else f"{good} of {len(exercise.questions)} right."]
-    for one in found:
-        if one.choice.refused is not None:
-            why = one.choice.refused
+    for chosen in found:
+        if chosen.choice.refused is not None:
+            why = chosen.choice.refused
             because = f" {why.because}" if why.because else ""
             lines.append(
-                f"{one.question.ask}, {one.choice.line}: {why.words.rstrip('.')}.{because} ({why.title})"
+                f"{chosen.question.ask}, {chosen.choice.line}: {why.words.rstrip('.')}.{because} ({why.title})"
             )
-    data = [{"question": one.question.ask, "chosen": one.choice.line, "right": one.right} for one in found]
+    data = [
+        {"question": chosen.question.ask, "chosen": chosen.choice.line, "right": chosen.right}
+        for chosen in found
+    ]
     right = good == len(exercise.questions)
     return Result(right=right, lines=tuple(lines), data={"sheet": sheet, "right": right, "choices": data})
 
@@ -154,17 +159,17 @@ def _place(fault: Fault, *, missing: bool) -> str:
 def _with_figures(result: Result, checks: tuple[Checked, ...]) -> Result:
     if not checks:
         return result
-    good = sum(one.right for one in checks)
+    good = sum(checked.right for checked in checks)
     lines = [f"Figures: {good} of {len(checks)} right."]
-    for one in checks:
-        if not one.right:
-            why = f": {one.slip}" if one.slip else ""
+    for checked in checks:
+        if not checked.right:
+            why = f": {checked.slip}" if checked.slip else ""
             lines.append(
-                f"{one.typed} for {_short(one.question)} is not right{why}; {', '.join(one.question.working)}."
+                f"{checked.typed} for {_short(checked.question)} is not right{why}; {', '.join(checked.question.working)}."
             )
     data = [
-        {"question": one.question.kind, "typed": one.typed, "right": one.right, "slip": one.slip, "answer": one.question.answer}
-        for one in checks
+        {"question": checked.question.kind, "typed": checked.typed, "right": checked.right, "slip": checked.slip, "answer": checked.question.answer}
+        for checked in checks
     ]  # fmt: skip
     return Result(
         right=result.right and good == len(checks),

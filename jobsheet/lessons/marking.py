@@ -43,13 +43,13 @@ class Asked(Struct, frozen=True, kw_only=True):
     @property
     def worst(self) -> int:
         """The moves of a right answer turned round."""
-        return self.set_ups.worst + sum(self.inside(one).worst for one in self.steps)
+        return self.set_ups.worst + sum(self.inside(step).worst for step in self.steps)
 
     def count(self) -> int | None:
         """How many answers are right; None where they are too many to be counted."""
         total = self.set_ups.count()
-        for one in self.steps:
-            found = self.inside(one).count()
+        for step in self.steps:
+            found = self.inside(step).count()
             total = None if total is None or found is None else total * found
         return total
 
@@ -71,12 +71,12 @@ class Marked(Struct, frozen=True, kw_only=True):
     @property
     def total(self) -> int:
         """Moves, missing, too many, wrongly chosen: nought where the answer is right."""
-        return self.astray + sum(one.total for one in self.tallies.values())
+        return self.astray + sum(tally.total for tally in self.tallies.values())
 
     @property
     def moves(self) -> int:
         """How few moves put what was placed in order."""
-        return self.astray + sum(one.moves for one in self.tallies.values())
+        return self.astray + sum(tally.moves for tally in self.tallies.values())
 
     @property
     def mark(self) -> float:
@@ -90,8 +90,8 @@ class Marked(Struct, frozen=True, kw_only=True):
         """Whether the part would be good as it comes off: nothing broken but what a little more work mends,
         all of it done, nothing wrongly chosen.
         """
-        costs = any(one.severity in ("hazard", "scrap") for one in self.broken)
-        lacking = any(one.missing or one.chosen for one in self.tallies.values())
+        costs = any(pair.severity in ("hazard", "scrap") for pair in self.broken)
+        lacking = any(tally.missing or tally.chosen for tally in self.tallies.values())
         return not costs and not lacking
 
 
@@ -104,7 +104,7 @@ def marked(asked: Asked, answer: Mapping[str, Sequence[str]]) -> Marked:
     astray = two_level(asked.set_ups, {}, answer)
     matter: list[tuple[bool, Pair]] = []
     for key, steps in answer.items():
-        placed = [asked.twins.get(one, one) for one in steps]
+        placed = [asked.twins.get(step, step) for step in steps]
         order = needed.steps.only(dict.fromkeys(one for one in placed if one in asked.steps.get(key, ())))
         drawn = order.needed()
         for first, then in order.pairs():
@@ -121,26 +121,26 @@ def marked(asked: Asked, answer: Mapping[str, Sequence[str]]) -> Marked:
     broken = dict.fromkeys(pair for kept, pair in matter if not kept and pair is not _COUNTED)
     places = {
         asked.twins.get(one, one): place
-        for place, one in enumerate(one for steps in answer.values() for one in steps)
+        for place, one in enumerate(step for steps in answer.values() for step in steps)
     }
-    unlike = [one for one in needed.habits if one.first in places and one.then in places]
+    unlike = [pair for pair in needed.habits if pair.first in places and pair.then in places]
     return Marked(
         tallies=tallies, astray=astray,
-        broken=tuple(sorted(broken, key=lambda one: SEVERITIES.index(one.severity))),
-        habits=tuple(one for one in unlike if places[one.first] > places[one.then]),
+        broken=tuple(sorted(broken, key=lambda pair: SEVERITIES.index(pair.severity))),
+        habits=tuple(pair for pair in unlike if places[pair.first] > places[pair.then]),
         kept=sum(kept for kept, _ in matter), of=len(matter), worst=asked.worst,
     )  # fmt: skip
 
 
 def reason(needed: Needed, first: str, then: str) -> Pair:
     """The drawn pair, or where it follows through steps that are not there the one that ends the way."""
-    drawn = {(one.first, one.then): one for one in needed.pairs}
+    drawn = {(pair.first, pair.then): pair for pair in needed.pairs}
     if (first, then) in drawn:
         return drawn[first, then]
     through = (
-        one
-        for one in needed.pairs
-        if one.then == then and (one.first == first or needed.steps.before(first, one.first))
+        pair
+        for pair in needed.pairs
+        if pair.then == then and (pair.first == first or needed.steps.before(first, pair.first))
     )
     last = next(through)
     return Pair(first, then, last.rule)
@@ -151,7 +151,7 @@ def set_up_reason(needed: Needed, first: str, then: str) -> Pair:
     or the one that ends the way there.
     """
     home = {operation.key: set_up.key for set_up, operation in needed.job.operations()}
-    ending = [one for one in needed.pairs if home[one.then] == then != home[one.first]]
-    direct = [one for one in ending if home[one.first] == first]
-    through = [one for one in ending if needed.set_ups.before(first, home[one.first])]
+    ending = [pair for pair in needed.pairs if home[pair.then] == then != home[pair.first]]
+    direct = [pair for pair in ending if home[pair.first] == first]
+    through = [pair for pair in ending if needed.set_ups.before(first, home[pair.first])]
     return (direct or through)[0]

@@ -47,13 +47,13 @@ def tallied(order: Precedence, answer: Iterable[str], twins: Mapping[str, str] |
     for one in answer:
         step = right.get(one, one)
         (meant if step in order.items and step not in meant else extra).append(step)
-    missing = tuple(one for one in order.items if one not in meant)
+    missing = tuple(item for item in order.items if item not in meant)
     return Tally(moves=order.only(meant).moves(meant), missing=missing, extra=tuple(extra), chosen=wrong)
 
 
 def least(orders: Iterable[Precedence], answer: Sequence[str]) -> Tally:
     """Where one thing may be done in more than one way: the way that the answer is nearest to."""
-    return min((tallied(one, answer) for one in orders), key=lambda one: one.total)
+    return min((tallied(precedence, answer) for precedence in orders), key=lambda tally: tally.total)
 
 
 def two_level(
@@ -81,9 +81,10 @@ def together(set_ups: Precedence, inside: Mapping[str, Precedence], answer: Sequ
         if len(done) == len(set_ups.items):
             return 0
         ready = (
-            one
-            for one in set_ups.items
-            if one not in done and all(other in done for other in set_ups.items if set_ups.before(other, one))
+            item
+            for item in set_ups.items
+            if item not in done
+            and all(other in done for other in set_ups.items if set_ups.before(other, item))
         )
         # A set-up that ends where it keeps one more is worth looking at, all other ends are not.
         return max(

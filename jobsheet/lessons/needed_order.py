@@ -42,7 +42,10 @@ class Needed(Struct, frozen=True, kw_only=True):
     def inside(self, set_up: str) -> Precedence:
         """The order of the steps of one set-up."""
         return self.steps.only(
-            operation.key for one in self.job.set_ups if one.key == set_up for operation in one.operations
+            operation.key
+            for other in self.job.set_ups
+            if other.key == set_up
+            for operation in other.operations
         )
 
     def count(self) -> int | None:
@@ -50,8 +53,8 @@ class Needed(Struct, frozen=True, kw_only=True):
         they are too many to be counted.
         """
         total = self.set_ups.count()
-        for one in self.job.set_ups:
-            found = self.inside(one.key).count()
+        for set_up in self.job.set_ups:
+            found = self.inside(set_up.key).count()
             if total is None or found is None:
                 return None
             total *= found
@@ -90,11 +93,11 @@ def _needed(reckoned: Reckoned) -> Needed:
             across.setdefault((home[first], home[then]), pair)
     try:
         steps = closed(numbers, drawn)
-        set_ups = closed((one.key for one in job.set_ups if one.operations), across)
+        set_ups = closed((set_up.key for set_up in job.set_ups if set_up.operations), across)
     except Circle as circle:
         asked = [drawn.get(pair) or across[pair] for pair in circle.pairs]
         said = "; ".join(
-            f"step {numbers[one.first]} before {numbers[one.then]} ({one.title})" for one in asked
+            f"step {numbers[pair.first]} before {numbers[pair.then]} ({pair.title})" for pair in asked
         )
         raise NoOrder(
             f"No order of this plan is right, because its steps ask for each other in a circle: {said}. Mend one of them first"
@@ -117,9 +120,9 @@ def _habits(plan: Plan) -> Iterator[Pair]:
     set-up, a chamfer before its reamer.
     """
     for _, steps in plan.groups():
-        for one in steps:
+        for step in steps:
             for other in steps:
-                if one.roles.sizes and not one.makes and other.roles.hole in ("ream", "tap"):
-                    yield Pair(one.key, other.key, "heavy-cut-before-the-holes")
-                elif one.roles.hole == "countersink" and other.roles.hole == "ream":
-                    yield Pair(one.key, other.key, "chamfer-before-the-reamer")
+                if step.roles.sizes and not step.makes and other.roles.hole in ("ream", "tap"):
+                    yield Pair(step.key, other.key, "heavy-cut-before-the-holes")
+                elif step.roles.hole == "countersink" and other.roles.hole == "ream":
+                    yield Pair(step.key, other.key, "chamfer-before-the-reamer")

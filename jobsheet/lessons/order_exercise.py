@@ -64,7 +64,9 @@ class OrderExercise(Struct, frozen=True, kw_only=True):
     def example(self) -> str:
         """How an answer is typed, with the letters as they happen to stand."""
         if self.several:
-            return " ".join(one.letter + "".join(slip.letter for slip in one.slips) for one in self.blocks)
+            return " ".join(
+                block.letter + "".join(slip.letter for slip in block.slips) for block in self.blocks
+            )
         return "".join(slip.letter for slip in self.blocks[0].slips)
 
 
@@ -110,14 +112,14 @@ def _whole(job: Job, set_ups: tuple[int, ...]) -> Whole:
     """The set-ups to choose from with their steps; raises NoExercise where
     the job has none of such a number.
     """
-    there = {one.number: one for one in job.set_ups}
+    there = {set_up.number: set_up for set_up in job.set_ups}
     missing = next((one for one in set_ups if one not in there), None)
     if missing is not None:
         raise NoExercise(f"There is no set-up {missing} in this job; it has {', '.join(map(str, there))}")
     return [
-        (one.key, tuple(step.key for step in one.operations))
-        for one in job.set_ups
-        if one.operations and (not set_ups or one.number in set_ups)
+        (set_up.key, tuple(step.key for step in set_up.operations))
+        for set_up in job.set_ups
+        if set_up.operations and (not set_ups or set_up.number in set_ups)
     ]
 
 
@@ -128,7 +130,7 @@ def _one_set_up(needed: Needed, draws: Draws, whole: Whole) -> dict[str, tuple[s
     for key, keys in whole:
         for start in range(max(1, len(keys) - MOST[1] + 1)):
             run = keys[start : start + MOST[1]]
-            if any(does(steps[one], "change holding", "take out") for one in keys[:start]):
+            if any(does(steps[key], "change holding", "take out") for key in keys[:start]):
                 break  # what is said of the holding would no longer be so
             if _worth(needed.steps.only(run)):
                 found.append({key: run})
@@ -158,7 +160,9 @@ def _ends(order: Precedence) -> tuple[str, str]:
     """
     whole = (1 << len(order.items)) - 1
     first = [
-        one for one in order.items if all(order.before(one, other) for other in order.items if other != one)
+        item
+        for item in order.items
+        if all(order.before(item, other) for other in order.items if other != item)
     ]
     last = [
         item
@@ -176,7 +180,7 @@ def _blocks(reckoned: Reckoned, asked: Asked, draws: Draws) -> tuple[Block, ...]
     order = _mixed(draws, list(asked.steps), asked.set_ups)
     blocks = []
     for head, key in zip(HEADS, order, strict=False):
-        set_up = next(one for one in job.set_ups if one.key == key)
+        set_up = next(set_up for set_up in job.set_ups if set_up.key == key)
         slips = tuple(
             Slip(letter=letter, key=step, words=words[step], kind=kinds[step])
             for step, letter in zip(_mixed(draws, asked.steps[key], asked.inside(key)), letters, strict=False)
@@ -219,7 +223,7 @@ def answer_read(exercise: OrderExercise, text: str) -> dict[str, tuple[str, ...]
         slips = {slip.letter: slip.key for slip in exercise.blocks[0].slips}
         read = letters_read(text, slips, f"of sheet {exercise.sheet}")
         return {exercise.blocks[0].set_up.key: tuple(slips[one] for one in read)}
-    heads = {one.letter: one for one in exercise.blocks}
+    heads = {block.letter: block for block in exercise.blocks}
     found: dict[str, tuple[str, ...]] = {}
     for word in text.split():
         block = heads.get(word[:1].upper())

@@ -18,13 +18,13 @@ def why_words(needed: Needed, most: int = MOST) -> str:
     """
     numbers = {operation.key: operation.number for _, operation in needed.job.operations()}
     place = {key: at for at, key in enumerate(numbers)}
-    kept = [one for one in needed.pairs if place[one.first] < place[one.then]]
-    kept.sort(key=lambda one: (WORST.index(one.severity), place[one.first], place[one.then]))
-    chosen = {one.rule: one for one in reversed(kept)}
-    first = [one for one in kept if chosen[one.rule] is one and one.because][:most]
-    first.sort(key=lambda one: (place[one.first], place[one.then]))
+    kept = [pair for pair in needed.pairs if place[pair.first] < place[pair.then]]
+    kept.sort(key=lambda pair: (WORST.index(pair.severity), place[pair.first], place[pair.then]))
+    chosen = {pair.rule: pair for pair in reversed(kept)}
+    first = [pair for pair in kept if chosen[pair.rule] is pair and pair.because][:most]
+    first.sort(key=lambda pair: (place[pair.first], place[pair.then]))
     said = []
-    for one in first:
-        because = one.because.rstrip(".")
-        said.append(f"{numbers[one.first]} before {numbers[one.then]}: {because[:1].lower()}{because[1:]}.")
+    for pair in first:
+        because = pair.because.rstrip(".")
+        said.append(f"{numbers[pair.first]} before {numbers[pair.then]}: {because[:1].lower()}{because[1:]}.")
     return " ".join(said)

@@ -38,7 +38,7 @@ class Pair(Struct, frozen=True):
 
 def _line(rule_id: str, start: str) -> str:
     """A line of a rule's explanation, and what goes on under it."""
-    explained = next((one.explanation for one in rules() if one.id == rule_id), "")
+    explained = next((rule.explanation for rule in rules() if rule.id == rule_id), "")
     found: list[str] = []
     for line in map(str.strip, explained.splitlines()):
         if found and (not line or line.split(":")[0] in ("Not so", "So", "From", "Because")):

@@ -71,11 +71,13 @@ class Ground:
         return self._rules(self.job, solids=False)[0], self._rules(self.job, solids=True)[0]
 
     def _rules(self, job: Job, *, solids: bool) -> tuple[Counter[str], list[Remark], bool]:
-        found = self._reckoner.reckon(job)
-        read = reviewed(found.job, found, facts_of(found.job, found) if solids else None)
-        remarks = [one for one in (*read.open, *(one for one, _ in read.aside)) if one.severity != "habit"]
-        whole = not read.not_checked and not any(one.problem for one in found.operations.values())
-        return Counter(one.rule for one in remarks), remarks, whole
+        reckoned = self._reckoner.reckon(job)
+        read = reviewed(reckoned.job, reckoned, facts_of(reckoned.job, reckoned) if solids else None)
+        remarks = [
+            one for one in (*read.open, *(remark for remark, _ in read.aside)) if one.severity != "habit"
+        ]
+        whole = not read.not_checked and not any(outcome.problem for outcome in reckoned.operations.values())
+        return Counter(remark.rule for remark in remarks), remarks, whole
 
     def gained(self, job: Job, *, solids: bool) -> tuple[Remark, ...] | None:
         """The remarks that a changed job has more; None where some of it can no
@@ -85,17 +87,17 @@ class Ground:
         more = rules - self._before[solids]
         if not whole or any(self._before[solids][one] for one in more):
             return None  # of a rule that has a remark already nobody can say which one is new
-        return tuple(one for one in remarks if one.rule in more)
+        return tuple(remark for remark in remarks if remark.rule in more)
 
     def problems(self, job: Job) -> tuple[str, ...]:
         """What of a changed job can no longer be calculated, in the sentences that are
         shown; nothing where it was so before.
         """
-        found, before = self._reckoner.reckon(job).operations, self.reckoned.operations
+        by_key, before = self._reckoner.reckon(job).operations, self.reckoned.operations
         new = (
-            one.problem
-            for key, one in found.items()
-            if one.problem and not (key in before and before[key].problem)
+            outcome.problem
+            for key, outcome in by_key.items()
+            if outcome.problem and not (key in before and before[key].problem)
         )
         return tuple(dict.fromkeys(new))
 
@@ -107,20 +109,20 @@ class Ground:
         if job == self.job:
             return None
         for solids in (False, True):
-            found = self.gained(job, solids=solids)
-            if found is None or len(found) != 1 or (plant.rules and found[0].rule not in plant.rules):
+            remarks = self.gained(job, solids=solids)
+            if remarks is None or len(remarks) != 1 or (plant.rules and remarks[0].rule not in plant.rules):
                 return None
-        return Planted(job=job, plant=plant, remark=found[0]) if found else None
+        return Planted(job=job, plant=plant, remark=remarks[0]) if remarks else None
 
     def several(
         self, plants: tuple[Plant, ...], *, solids: bool = True
     ) -> tuple[Job, tuple[Remark, ...]] | None:
         """All of them in one job, where it then has exactly one remark more for each; else nothing."""
         job = self.job
-        for one in plants:
-            job = one.mend(job)
-        found = self.gained(numbered(job), solids=solids)
-        return (numbered(job), found) if found is not None and len(found) == len(plants) else None
+        for plant in plants:
+            job = plant.mend(job)
+        remarks = self.gained(numbered(job), solids=solids)
+        return (numbered(job), remarks) if remarks is not None and len(remarks) == len(plants) else None
 
 
 def numbered(job: Job) -> Job:
@@ -129,8 +131,10 @@ def numbered(job: Job) -> Job:
     """
     numbers = {operation.key: at for at, (_, operation) in enumerate(job.operations(), 1)}
     set_ups = tuple(
-        replace(one, operations=tuple(replace(step, number=numbers[step.key]) for step in one.operations))
-        for one in job.set_ups
+        replace(
+            set_up, operations=tuple(replace(step, number=numbers[step.key]) for step in set_up.operations)
+        )
+        for set_up in job.set_ups
     )
     return replace(job, set_ups=set_ups)
 
@@ -163,14 +167,14 @@ def missing_ones(ground: Ground) -> Iterator[Plant]:
 def _out_of_order(ground: Ground) -> Iterator[Plant]:
     home = {operation.key: set_up.key for set_up, operation in ground.job.operations()}
     words = step_words(ground.reckoned)
-    for one in ground.needed.pairs:
-        if home[one.first] == home[one.then]:
+    for pair in ground.needed.pairs:
+        if home[pair.first] == home[pair.then]:
             yield Plant(
                 sort="order",
-                at=one.then,
-                done=f"“{words[one.then]}” stands before “{words[one.first]}”",
-                mend=all_moved_before((one.then,), one.first),
-                rules=frozenset((one.rule,)),
+                at=pair.then,
+                done=f"“{words[pair.then]}” stands before “{words[pair.first]}”",
+                mend=all_moved_before((pair.then,), pair.first),
+                rules=frozenset((pair.rule,)),
             )
 
 
@@ -210,14 +214,16 @@ def _drill_speed(ground: Ground, set_up: SetUp, operation: Operation) -> Iterato
     ):
         return
     before = [
-        one for one in set_up.operations if one.number < operation.number and roles(one).hole == "drill"
+        other
+        for other in set_up.operations
+        if other.number < operation.number and roles(other).hole == "drill"
     ]
-    for one in before:
-        if one.fields.spindle is not None and one.fields.spindle.value > operation.fields.spindle.value:
+    for other in before:
+        if other.fields.spindle is not None and other.fields.spindle.value > operation.fields.spindle.value:
             wanted = ("reamer-slower-than-the-drill", "slow-for-countersinks", "slow-down-for-the-edge")
             yield Plant(
-                sort="speed", at=operation.key, done=f"at {one.fields.spindle.text}, the speed of the drill",
-                mend=set_field(operation.key, "spindle", one.fields.spindle.text), rules=frozenset(wanted),
+                sort="speed", at=operation.key, done=f"at {other.fields.spindle.text}, the speed of the drill",
+                mend=set_field(operation.key, "spindle", other.fields.spindle.text), rules=frozenset(wanted),
             )  # fmt: skip
     del ground
 

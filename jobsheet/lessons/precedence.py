@@ -70,7 +70,7 @@ class Precedence(Struct, frozen=True):
 
     def only(self, items: Iterable[str]) -> Precedence:
         """The same among some of them: what followed through the others still follows."""
-        kept = [self.items.index(one) for one in items]
+        kept = [self.items.index(item) for item in items]
         return Precedence(
             tuple(self.items[one] for one in kept),
             tuple(
@@ -122,7 +122,7 @@ class Precedence(Struct, frozen=True):
         masks: list[int] = []
         for place, mask in enumerate(self.ahead):
             own = mask | 1 << place
-            touching = [one for one in masks if one & own]
+            touching = [mask for mask in masks if mask & own]
             for one in touching:
                 masks.remove(one)
                 own |= one

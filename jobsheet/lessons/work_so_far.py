@@ -13,7 +13,7 @@ from jobsheet.model.job import Job
 
 def placed_so_far(job: Job, set_up: str, keys: Sequence[str]) -> Job:
     """The job up to that set-up, which has these of its steps alone, in this order."""
-    at = next(place for place, one in enumerate(job.set_ups) if one.key == set_up)
+    at = next(place for place, other in enumerate(job.set_ups) if other.key == set_up)
     known = {operation.key: operation for operation in job.set_ups[at].operations}
     here = replace(job.set_ups[at], operations=tuple(known[key] for key in keys if key in known))
     return replace(job, set_ups=(*job.set_ups[:at], here))

@@ -53,8 +53,8 @@ def learned(setting: Setting, limit: str, process: str, fields: object) -> Capac
     """What this machine's trials say of a limit for such a cut; None where they say nothing of it."""
     if setting.proof is None:
         return None
-    found = setting.proof.find(limit, process, cutter_kind(fields))
-    return found if found is not None and found.spoke and found.cells else None
+    capacity = setting.proof.find(limit, process, cutter_kind(fields))
+    return capacity if capacity is not None and capacity.spoke and capacity.cells else None
 
 
 def cutter_kind(fields: object) -> str:
@@ -71,10 +71,10 @@ def cut_before(capacity: Capacity, share: float, fields: object) -> Good | None:
     if not capacity.process:
         return None
     out = getattr(getattr(fields, "cutter", None), "stick_out", None)
-    for one in reversed(capacity.good):
-        enough = one.share >= share * (1 - 1e-4) and bool(one.holding) and not one.overtaken
-        if enough and _no_longer(out, one.stick_out):
-            return one
+    for good in reversed(capacity.good):
+        enough = good.share >= share * (1 - 1e-4) and bool(good.holding) and not good.overtaken
+        if enough and _no_longer(out, good.stick_out):
+            return good
     return None
 
 
@@ -85,23 +85,23 @@ def _no_longer(out: float | None, recorded: float | None) -> bool:
     return out <= recorded * LONGER * _ROUNDING
 
 
-def told(one: Good) -> str:
+def told(good: Good) -> str:
     """A trial in brackets: its date and its cutter, without what only counts its teeth."""
-    parts = [part.strip() for part in one.cutter.split(",")]
+    parts = [part.strip() for part in good.cutter.split(",")]
     where = [part for part in parts[1:] if part.startswith("drawer")]
-    return f"{one.date}, {', '.join([*parts[:1], *where])}"
+    return f"{good.date}, {', '.join([*parts[:1], *where])}"
 
 
 def dots(capacity: Capacity, factor: float) -> tuple[tuple[float, bool], ...]:
     """The trials under a bar whose capacity is 1/factor of what the shares were of."""
     if not capacity.process:
         return ()
-    return tuple((one.share * factor, True) for one in capacity.good) + tuple(
+    return tuple((good.share * factor, True) for good in capacity.good) + tuple(
         (share * factor, False) for share in capacity.bad
     )
 
 
 def first_end(capacity: Capacity, outcomes: tuple[str, ...]) -> Good | None:
     """The lightest cut that gave out so."""
-    found = [one for one in capacity.ends if one.outcome in outcomes]
-    return min(found, key=lambda one: one.share, default=None)
+    found = [good for good in capacity.ends if good.outcome in outcomes]
+    return min(found, key=lambda good: good.share, default=None)

@@ -63,18 +63,18 @@ def asked_again(
 
 
 def _ask(module: Any, figures: Figures, setting: Setting, fields: Any, process: str) -> Limit | None:
-    found: Limit | None = (
+    limit: Limit | None = (
         module.limit(figures, setting, fields, process)
         if module in LEARNING
         else module.limit(figures, setting, fields)
     )
-    return found
+    return limit
 
 
 def in_order(said: Asked) -> tuple[Limit, ...]:
     """Those that apply, the nearest to giving out first."""
-    found = [one for one in said if one is not None]
-    return tuple(sorted(found, key=lambda one: (_behind(one), *nearness(one))))
+    limits = [limit for limit in said if limit is not None]
+    return tuple(sorted(limits, key=lambda limit: (_behind(limit), *nearness(limit))))
 
 
 def _behind(limit: Limit) -> int:
@@ -96,7 +96,7 @@ def _no_load(limit: Limit) -> bool:
 
 def governing(limits: tuple[Limit, ...]) -> Limit | None:
     """The one nearest to giving out; None where nothing is loaded."""
-    for one in limits:
-        if not _behind(one):
-            return one
+    for limit in limits:
+        if not _behind(limit):
+            return limit
     return None

@@ -35,11 +35,11 @@ def reads_table(machine: Machine) -> bool:
 
 def vice_error(machine: Machine) -> tuple[float, float] | None:
     """Error and length of words such as `0.02 in 150 mm, vice indicated` [m]; a bare number is in mm."""
-    found = _ERROR.search(machine.trammed)
-    if found is None or _VICE.search(machine.trammed) is None:
+    match = _ERROR.search(machine.trammed)
+    if match is None or _VICE.search(machine.trammed) is None:
         return None
     try:
-        return read(found[1], "length", "mm"), read(found[2], "length", "mm")
+        return read(match[1], "length", "mm"), read(match[2], "length", "mm")
     except JobsheetError:
         return None
 
@@ -51,26 +51,26 @@ def trammed_on(machine: Machine) -> dt.date | None:
 
 def day(text: str) -> dt.date | None:
     """The date that a text names, or None."""
-    found = _DAY.search(text)
+    match = _DAY.search(text)
     try:
-        return dt.date.fromisoformat(found[0]) if found else None
+        return dt.date.fromisoformat(match[0]) if match else None
     except ValueError:
         return None
 
 
 def largest_drill(machine: Machine) -> float | None:
     """The largest drill that the card notes [m], or None."""
-    found = _SIZE.match(machine.largest_drill)
+    match = _SIZE.match(machine.largest_drill)
     try:
-        return read(found[1], "length", "mm") if found else None
+        return read(match[1], "length", "mm") if match else None
     except JobsheetError:
         return None
 
 
 def slot_width(machine: Machine) -> float | None:
     """How wide the slots of its table are [m], or None: `3 slots 10 mm`."""
-    found = _SLOTS.search(machine.table.slots) if machine.table is not None else None
+    match = _SLOTS.search(machine.table.slots) if machine.table is not None else None
     try:
-        return read(found[1], "length", "mm") if found else None
+        return read(match[1], "length", "mm") if match else None
     except JobsheetError:
         return None

@@ -128,9 +128,9 @@ def _nearest(machine: Machine, wanted: float) -> Speed:
     known = steps(machine)
     if known:
         return min(known, key=lambda step: abs(step.speed - wanted))
-    found = at_speed(machine, max(lowest(machine), min(highest(machine), wanted)))
-    assert found is not None
-    return found
+    speed = at_speed(machine, max(lowest(machine), min(highest(machine), wanted)))
+    assert speed is not None
+    return speed
 
 
 def neighbours(machine: Machine, speed: float) -> tuple[Speed | None, Speed | None]:
@@ -158,11 +158,11 @@ def choose(machine: Machine, wanted: float, torque: float, asked: float | None) 
         Speed typed by the person [rev/s]
     """
     if asked is not None:
-        found = at_speed(machine, asked)
-        at = found or _nearest(machine, asked)
-        below, above = neighbours(machine, asked if found is None else at.speed)
+        speed = at_speed(machine, asked)
+        at = speed or _nearest(machine, asked)
+        below, above = neighbours(machine, asked if speed is None else at.speed)
         return Choice(
-            at=at, wanted=asked, below=below, above=above, why="asked" if found else "not on this machine"
+            at=at, wanted=asked, below=below, above=above, why="asked" if speed else "not on this machine"
         )
     known = steps(machine)
     if not known:

@@ -96,7 +96,13 @@ class Snapshot(Struct, frozen=True, kw_only=True):
         keystroke, hundreds of cells are not.
         """
         return hash(
-            (self.machine, self.made, self.trials, self.struck, *(one.median for one in self.capacities))
+            (
+                self.machine,
+                self.made,
+                self.trials,
+                self.struck,
+                *(capacity.median for capacity in self.capacities),
+            )
         )
 
     def __eq__(self, other: object) -> bool:
@@ -106,17 +112,18 @@ class Snapshot(Struct, frozen=True, kw_only=True):
     def tried(self, limit: str, cutter_kind: str) -> bool:
         """Whether a trial with that kind of cutter, in any process, said something of that limit."""
         return any(
-            one.spoke and one.limit == limit and one.cutter_kind == cutter_kind for one in self.capacities
+            capacity.spoke and capacity.limit == limit and capacity.cutter_kind == cutter_kind
+            for capacity in self.capacities
         )
 
     def find(self, limit: str, process: str, cutter_kind: str) -> Capacity | None:
         """What is known for that process and kind of cutter; else what the machine alone gives; else None."""
         alone = None
-        for one in self.capacities:
-            if one.limit != limit:
+        for capacity in self.capacities:
+            if capacity.limit != limit:
                 continue
-            if (one.process, one.cutter_kind) == (process, cutter_kind):
-                return one
-            if not one.process:
-                alone = one
+            if (capacity.process, capacity.cutter_kind) == (process, cutter_kind):
+                return capacity
+            if not capacity.process:
+                alone = capacity
         return alone

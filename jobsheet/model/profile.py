@@ -221,7 +221,7 @@ def _area(points: Points) -> float:
 
 def _reach(points: Points, at: int) -> float:
     """How far points go from one end to the other along an axis [m]."""
-    found = [one[at] for one in points]
+    found = [point[at] for point in points]
     return max(found) - min(found) if found else 0.0
 
 

@@ -152,10 +152,10 @@ class Places(Struct, frozen=True):
     @property
     def points(self) -> tuple[Place, ...]:
         """Every place, patterns spread out."""
-        found: list[Place] = []
+        places: list[Place] = []
         for item in self.items:
-            found.extend((item,) if isinstance(item, Place) else item.points)
-        return tuple(found)
+            places.extend((item,) if isinstance(item, Place) else item.points)
+        return tuple(places)
 
     @property
     def text(self) -> str:

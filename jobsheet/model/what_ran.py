@@ -70,14 +70,14 @@ class Runs(Struct, frozen=True, kw_only=True):
     @property
     def standing(self) -> tuple[Entry, ...]:
         """The entries that count."""
-        out = {one.takes_back for one in self.back}
-        return tuple(one for one in self.entries if one.id not in out)
+        out = {entry.takes_back for entry in self.back}
+        return tuple(entry for entry in self.entries if entry.id not in out)
 
     def of_step(self, key: str) -> tuple[Entry, ...]:
         """What counts of one step, the oldest first."""
-        return tuple(one for one in self.standing if one.about == "step" and one.key == key)
+        return tuple(entry for entry in self.standing if entry.about == "step" and entry.key == key)
 
     @property
     def dates(self) -> tuple[str, ...]:
         """The days on which something was cut or said, the newest first."""
-        return tuple(sorted({one.date for one in self.standing}, reverse=True))
+        return tuple(sorted({entry.date for entry in self.standing}, reverse=True))

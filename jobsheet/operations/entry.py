@@ -90,8 +90,8 @@ class Entry(Struct, frozen=True, kw_only=True):
         asks = "length" if self.asks in ("depth", "places", "size", "measure", "hole size") else self.asks
         if asks not in KINDS:
             return ""
-        found = bare_unit(asks, units)
-        return found.symbol if found else ""
+        unit = bare_unit(asks, units)
+        return unit.symbol if unit else ""
 
     def with_unit(self, text: str, units: str) -> str:
         """The text with the unit that a bare number takes here; anything else stands as it is."""
@@ -162,7 +162,7 @@ def _refuse_control(entry: Entry, text: str) -> None:
 
 def _read_choice(entry: Entry, text: str, _units: str) -> str:
     wanted = dict(entry.older).get(text.strip().casefold(), text.strip())
-    if found := [one for one in entry.choices if one.casefold() == wanted.casefold()]:
+    if found := [choice for choice in entry.choices if choice.casefold() == wanted.casefold()]:
         return found[0]
     near = nearest(wanted, entry.choices)
     hint = f"Did you mean {near}?" if near else f"Choose one of: {', '.join(entry.choices)}."

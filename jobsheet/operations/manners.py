@@ -49,7 +49,7 @@ def manners(fields: object) -> tuple[str, ...]:
 
 def done(fields: object, *how: str) -> bool:
     """Whether a step is done in one of these manners."""
-    return any(one in how for one in manners(fields))
+    return any(manner in how for manner in manners(fields))
 
 
 def with_manners(rows: tuple[Row, ...], fields: object) -> tuple[Row, ...]:

@@ -218,7 +218,7 @@ def _plain(pieces: Pieces) -> list[tuple[str, str]]:
 @remembered(1024)
 def meaning(text: str, units: str) -> tuple[tuple[Place, ...], QuantityError | None]:
     """The places that the text of one row means, or why it means none."""
-    found: list[Place] = []
+    places: list[Place] = []
     for part in _PARTS.split(text):
         if not part.strip():
             continue
@@ -226,5 +226,5 @@ def meaning(text: str, units: str) -> tuple[tuple[Place, ...], QuantityError | N
             one = read_place(part, 0, units)
         except QuantityError as error:
             return (), error.kept()
-        found.extend((one,) if isinstance(one, Place) else one.points)
-    return tuple(found), None
+        places.extend((one,) if isinstance(one, Place) else one.points)
+    return tuple(places), None

@@ -69,7 +69,7 @@ def roles(operation: Operation) -> Roles:
 def made_up(*some: Kind[Any]) -> Iterator[None]:
     """These kinds beside those of the folder, for as long as a test asks: nothing else may need to hear of them."""
     before = dict(_MADE_UP)
-    _MADE_UP.update((one.name, one) for one in some)
+    _MADE_UP.update((kind.name, kind) for kind in some)
     _forget()
     try:
         yield

@@ -47,7 +47,7 @@ def _most(capacity: Capacity) -> float:
     more than one step of a ladder. In which order they were entered is nothing to it.
     """
     lightest = min(capacity.bad)
-    below = [one.share for one in capacity.good if one.share < lightest]
+    below = [good.share for good in capacity.good if good.share < lightest]
     if len(below) >= FEW or len(capacity.good) - len(below) >= FEW:
         return math.inf
     if not below:

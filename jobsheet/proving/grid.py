@@ -99,15 +99,22 @@ def posterior(said: Mapping[Process, Sequence[Said]], spread: float, ageing: flo
     assumed = REPEATS if _repeated(said) else ((NOISE, 1.0),)
     each = [_repeating(said, spread, ageing, places, noise) for noise, _ in assumed]
     how = _weights(
-        np.array([math.log(share) + one.explains for (_, share), one in zip(assumed, each, strict=True)])
+        np.array(
+            [
+                math.log(share) + repeating.explains
+                for (_, share), repeating in zip(assumed, each, strict=True)
+            ]
+        )
     )
-    mixed = [(float(share), one) for share, one in zip(how, each, strict=True)]
+    mixed = [(float(share), repeating) for share, repeating in zip(how, each, strict=True)]
     noise = math.sqrt(sum(share * noise**2 for share, (noise, _) in zip(how.tolist(), assumed, strict=True)))
     return Posterior(
         places=places,
-        machine=_sum([share * one.machine for share, one in mixed]),
-        untried=_sum([share * one.untried for share, one in mixed]),
-        processes={name: _sum([share * one.processes[name] for share, one in mixed]) for name in said},
+        machine=_sum([share * repeating.machine for share, repeating in mixed]),
+        untried=_sum([share * repeating.untried for share, repeating in mixed]),
+        processes={
+            name: _sum([share * repeating.processes[name] for share, repeating in mixed]) for name in said
+        },
         noise=noise,
     )
 
@@ -128,7 +135,7 @@ def fits(
             others = others + _log(_spread_out(_likelihood(trials, places, 0.0, NOISE)[0], bias))
     around = _log(np.convolve(_weights(others), bias, mode="same"))
     trials = said[process]
-    right = [_right(one, places, NOISE) for one in trials]
+    right = [_right(trial, places, NOISE) for trial in trials]
     own = [
         np.log((1 - one.wrong) * chance + one.wrong * (1 - chance))
         for one, chance in zip(trials, right, strict=True)
@@ -182,13 +189,13 @@ def _repeated(said: Mapping[Process, Sequence[Said]]) -> bool:
         second.demand - first.demand <= SAME_CUT
         for trials in said.values()
         for first, second in pairwise(
-            sorted((one for one in trials if not one.job), key=lambda one: one.demand)
+            sorted((trial for trial in trials if not trial.job), key=lambda one: one.demand)
         )
     )
 
 
 def _places(said: Mapping[Process, Sequence[Said]], spread: float) -> Array:
-    far = max((abs(one.demand) for trials in said.values() for one in trials), default=0.0)
+    far = max((abs(trial.demand) for trials in said.values() for trial in trials), default=0.0)
     half = math.ceil(max(_REACH * math.hypot(spread, BIAS), far + _BEYOND) / STEP)
     return np.arange(-half, half + 1, dtype=np.float64) * STEP
 
@@ -239,10 +246,10 @@ def _likelihood(trials: Sequence[Said], places: Array, ageing: float, noise: flo
     """
     likelihood = np.zeros_like(places)
     taken = 0.0
-    days = sorted({(one.age, one.changes) for one in trials}, reverse=True)
+    days = sorted({(said.age, said.changes) for said in trials}, reverse=True)
     for (age, changes), (until, left) in pairwise([*days, (0, 0)]):
-        here = [one for one in trials if (one.age, one.changes) == (age, changes)]
-        likelihood += _of_day(sorted(here, key=lambda one: (one.demand, one.says)), places, noise)
+        here = [said for said in trials if (said.age, said.changes) == (age, changes)]
+        likelihood += _of_day(sorted(here, key=lambda said: (said.demand, said.says)), places, noise)
         drift = math.hypot(
             ageing * math.sqrt(max(0, age - until) / _DAYS), CHANGED * math.sqrt(max(0, changes - left))
         )
@@ -257,21 +264,21 @@ def _likelihood(trials: Sequence[Said], places: Array, ageing: float, noise: flo
 def _of_day(trials: Sequence[Said], places: Array, noise: float) -> Array:
     """What one day says, as a logarithm."""
     own = []
-    for one in trials:
-        right = _right(one, places, noise)
-        own.append(np.log((1 - one.wrong) * right + one.wrong * (1 - right)))
+    for said in trials:
+        right = _right(said, places, noise)
+        own.append(np.log((1 - said.wrong) * right + said.wrong * (1 - right)))
     return _together(trials, own, range(len(trials)))
 
 
-def _right(one: Said, places: Array, noise: float) -> Array:
+def _right(said: Said, places: Array, noise: float) -> Array:
     """The chance of that outcome for every capacity, rightly noted; a wrong
     label keeps it from ever being none.
     """
-    if one.says == "above":
-        return _normal((places - one.demand) / noise)
-    if one.says == "below":
-        return _normal((one.demand - places) / noise)
-    ahead = places - one.demand
+    if said.says == "above":
+        return _normal((places - said.demand) / noise)
+    if said.says == "below":
+        return _normal((said.demand - places) / noise)
+    ahead = places - said.demand
     return _normal((ahead + NEAR) / noise) - _normal((ahead - NEAR) / noise)
 
 

@@ -51,16 +51,16 @@ def _snapshot(
     trials: tuple[Trial, ...], machine: str, today: str, ageing: float, chance: float, measured: bool
 ) -> Snapshot:
     struck = struck_out(trials)
-    kept = frozenset(one.keeps for one in trials if one.keeps and one.id not in struck)
-    records = [one for one in trials if one.is_cut or one.changed]
-    standing = in_time(one for one in records if not one.id or one.id not in struck)
+    kept = frozenset(trial.keeps for trial in trials if trial.keeps and trial.id not in struck)
+    records = [trial for trial in trials if trial.is_cut or trial.changed]
+    standing = in_time(trial for trial in records if not trial.id or trial.id not in struck)
     capacities: list[Capacity] = []
     for limit in LEARNED:
         capacities += _of_limit(
             limit, standing, kept, today, ageing, chance, spread_of(limit, measured=measured)
         )
-    cuts = sum(1 for one in records if not one.changed)
-    count = sum(1 for one in standing if not one.changed)
+    cuts = sum(1 for trial in records if not trial.changed)
+    count = sum(1 for trial in standing if not trial.changed)
     return Snapshot(
         machine=machine, made=today, capacities=tuple(capacities), trials=count, struck=cuts - count
     )
@@ -105,27 +105,27 @@ def _of_limit(
 ) -> list[Capacity]:
     """A capacity for each process that asked it, and last one for any that was not yet tried."""
     asking: dict[Process, list[_Cut]] = {}
-    left = sum(1 for one in trials if limit in CHANGES.get(one.changed, ()))
-    for one in trials:
-        if one.changed:
-            left -= limit in CHANGES.get(one.changed, ())
-        elif (share := _share(one, limit)) is not None:
-            asking.setdefault((one.process, one.cutter_kind), []).append(
-                _Cut(one, share, left, one.id in kept)
+    left = sum(1 for trial in trials if limit in CHANGES.get(trial.changed, ()))
+    for trial in trials:
+        if trial.changed:
+            left -= limit in CHANGES.get(trial.changed, ())
+        elif (share := _share(trial, limit)) is not None:
+            asking.setdefault((trial.process, trial.cutter_kind), []).append(
+                _Cut(trial, share, left, trial.id in kept)
             )
     if not asking:
         return []
-    said = {process: _said(limit, found, today) for process, found in sorted(asking.items())}
+    said = {process: _said(limit, cuts, today) for process, cuts in sorted(asking.items())}
     known = posterior(said, spread, ageing)
     made = []
     for process, weights in known.processes.items():
         cuts = asking[process]
         doubts = _doubts(limit, cuts, spread, partial(fits, said, spread, known, process))
         made.append(_capacity(limit, process, known, weights, _shown(limit, cuts, today, doubts), chance))
-    speaking = [one for found in asking.values() for one in found if says(one.trial.outcome, limit)]
+    speaking = [cut for cuts in asking.values() for cut in cuts if says(cut.trial.outcome, limit)]
     if speaking:
         newest = _newest(speaking)
-        ends = tuple(_good(one) for one in speaking if _ended(one, limit))
+        ends = tuple(_good(cut) for cut in speaking if _ended(cut, limit))
         alone = _Evidence(newest=newest, age=_age(newest, today), spoke=len(speaking), ends=ends)
         untried = _capacity(limit, ("", ""), known, known.untried, alone, chance)
         made.append(replace(untried, machine=_band(known.places, known.machine)))
@@ -157,10 +157,10 @@ def _share(trial: Trial, limit: str) -> float | None:
 def _said(limit: str, cuts: Iterable[_Cut], today: str) -> tuple[Said, ...]:
     return tuple(
         Said(
-            word, math.log(one.share), _age(one.trial.date, today), bool(one.trial.job), one.changes, one.kept
+            word, math.log(cut.share), _age(cut.trial.date, today), bool(cut.trial.job), cut.changes, cut.kept
         )
-        for one in cuts
-        if (word := says(one.trial.outcome, limit))
+        for cut in cuts
+        if (word := says(cut.trial.outcome, limit))
     )
 
 
@@ -172,27 +172,27 @@ def _doubts(
     Only a bad end under a clean cut can be one, or a clean cut over a bad end:
     without either nothing is reckoned.
     """
-    speaking = [one for one in cuts if says(one.trial.outcome, limit)]
-    heaviest = max((one.share for one in speaking if says(one.trial.outcome, limit) == "above"), default=0.0)
+    speaking = [cut for cut in cuts if says(cut.trial.outcome, limit)]
+    heaviest = max((cut.share for cut in speaking if says(cut.trial.outcome, limit) == "above"), default=0.0)
     lightest = min(
-        (one.share for one in speaking if says(one.trial.outcome, limit) != "above"), default=math.inf
+        (cut.share for cut in speaking if says(cut.trial.outcome, limit) != "above"), default=math.inf
     )
     if heaviest <= lightest:
         return ()
     odd: list[tuple[float, int]] = []
-    for place, (one, chance) in enumerate(zip(speaking, chances(), strict=True)):
-        over = one.share > lightest if says(one.trial.outcome, limit) == "above" else one.share < heaviest
-        if over and not one.kept and chance < (WRONG_AT_WORK if one.trial.job else WRONG):
+    for place, (cut, chance) in enumerate(zip(speaking, chances(), strict=True)):
+        over = cut.share > lightest if says(cut.trial.outcome, limit) == "above" else cut.share < heaviest
+        if over and not cut.kept and chance < (WRONG_AT_WORK if cut.trial.job else WRONG):
             odd.append((chance, place))
-    found = []
+    doubts = []
     for chance, place in sorted(odd)[:_ODD_AT_ONCE]:
-        one, rest = speaking[place], speaking[:place] + speaking[place + 1 :]
+        cut, rest = speaking[place], speaking[:place] + speaking[place + 1 :]
         low, high = _without(limit, rest, spread)
-        found.append(
-            Doubt(trial=one.trial.id, outcome=one.trial.outcome, share=one.share, chance=chance, low=low, high=high,
+        doubts.append(
+            Doubt(trial=cut.trial.id, outcome=cut.trial.outcome, share=cut.share, chance=chance, low=low, high=high,
                   others=len(rest))
         )  # fmt: skip
-    return tuple(found)
+    return tuple(doubts)
 
 
 #: The oddest are asked about first; where there are more, the others are asked when these have been decided.
@@ -203,9 +203,9 @@ def _without(limit: str, cuts: Sequence[_Cut], spread: float) -> tuple[float, fl
     """Nine in ten by these alone."""
     said = tuple(
         Said(
-            says(one.trial.outcome, limit), math.log(one.share), 0, bool(one.trial.job), one.changes, one.kept
+            says(cut.trial.outcome, limit), math.log(cut.share), 0, bool(cut.trial.job), cut.changes, cut.kept
         )
-        for one in cuts
+        for cut in cuts
     )
     known = posterior({("", ""): said}, spread)
     low, _, high = _band(known.places, known.processes["", ""])
@@ -218,24 +218,24 @@ def _shown(limit: str, cuts: Sequence[_Cut], today: str, doubts: tuple[Doubt, ..
     What does not fit the others ends no ladder, yet a good cut that it speaks against is none to rest on
     until somebody has decided. What was before the machine changed does neither.
     """
-    doubted = {one.trial for one in doubts if one.trial}
-    now = [one for one in cuts if not one.changes]
-    ends = [one for one in now if _bad(one, limit) and one.trial.id not in doubted]
+    doubted = {doubt.trial for doubt in doubts if doubt.trial}
+    now = [cut for cut in cuts if not cut.changes]
+    ends = [cut for cut in now if _bad(cut, limit) and cut.trial.id not in doubted]
     good: list[Good] = []
     since = 0.0
-    for place, one in enumerate(cuts):
-        if one in ends:
+    for place, cut in enumerate(cuts):
+        if cut in ends:
             since = 0.0
-        elif one.trial.outcome == "clean":
+        elif cut.trial.outcome == "clean":
             later = [other for other in cuts[place + 1 :] if not other.changes and _bad(other, limit)]
-            over = bool(one.changes) or any(other.share <= one.share for other in later)
-            good.append(_good(one, overtaken=over))
-            since = since if one.changes else max(since, one.share)
+            over = bool(cut.changes) or any(other.share <= cut.share for other in later)
+            good.append(_good(cut, overtaken=over))
+            since = since if cut.changes else max(since, cut.share)
     newest = _newest(cuts)
-    spoke = sum(1 for one in cuts if says(one.trial.outcome, limit))
-    shown = tuple(_good(one) for one in cuts if _ended(one, limit))
+    spoke = sum(1 for cut in cuts if says(cut.trial.outcome, limit))
+    shown = tuple(_good(cut) for cut in cuts if _ended(cut, limit))
     return _Evidence(
-        good=tuple(good), bad=tuple(one.share for one in ends), ends=shown, newest=newest, age=_age(newest, today), spoke=spoke, since=since,
+        good=tuple(good), bad=tuple(cut.share for cut in ends), ends=shown, newest=newest, age=_age(newest, today), spoke=spoke, since=since,
         doubts=doubts,
     )  # fmt: skip
 
@@ -243,7 +243,7 @@ def _shown(limit: str, cuts: Sequence[_Cut], today: str, doubts: tuple[Doubt, ..
 def _good(cut: _Cut, *, overtaken: bool = False) -> Good:
     """A trial as evidence of the limit that it asked."""
     trial = cut.trial
-    asked = next(one for one in trial.asked if one.share == cut.share)
+    asked = next(asked for asked in trial.asked if asked.share == cut.share)
     return Good(
         share=cut.share, date=trial.date, cutter=trial.cutter, stick_out=trial.stick_out, holding=trial.holding, trial=trial.id,
         overtaken=overtaken, demand=asked.demand, outcome=trial.outcome,
@@ -256,11 +256,11 @@ def _ended(cut: _Cut, limit: str) -> bool:
 
 
 def _bad(cut: _Cut, limit: str) -> bool:
-    return ends_badly(cut.trial.outcome, limit, frozenset(one.limit for one in cut.trial.asked))
+    return ends_badly(cut.trial.outcome, limit, frozenset(asked.limit for asked in cut.trial.asked))
 
 
 def _newest(cuts: Sequence[_Cut]) -> str:
-    return max((one.trial.date for one in cuts), default="")
+    return max((cut.trial.date for cut in cuts), default="")
 
 
 def _age(day: str, today: str) -> int:

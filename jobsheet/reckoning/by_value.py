@@ -40,8 +40,8 @@ def known(
 
 def make_room(steps: int) -> None:
     """Remember as many as a plan of so many steps needs."""
-    for one in (_reckoned, _figured, _read_off):
-        one.make_room(steps)
+    for roomy in (_reckoned, _figured, _read_off):
+        roomy.make_room(steps)
 
 
 @Roomy

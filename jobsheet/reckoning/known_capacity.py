@@ -25,7 +25,7 @@ def snapshot_of(machine: str, trials: Sequence[Trial] | None, today: str, shop: 
     from jobsheet.storage.records.proof_log import read_log
 
     found = read_log(machine).teaching if trials is None else tuple(trials)
-    if not any(not one.changed for one in found):
+    if not any(not trial.changed for trial in found):
         return None
     from jobsheet.proving.learned import snapshot  # numpy: only where something is to be learned
 
@@ -62,8 +62,8 @@ def capacities_of(
     limits = LEARNED if process in (*MILLING, *MILLED) else LEARNED[:1]
     found = []
     for limit in limits:
-        one = known.find(limit, process, cutter_kind) if known is not None else None
-        found.append(one or prior(limit, process, cutter_kind, measured=measured))
+        capacity = known.find(limit, process, cutter_kind) if known is not None else None
+        found.append(capacity or prior(limit, process, cutter_kind, measured=measured))
     return tuple(found)
 
 
@@ -89,4 +89,4 @@ def _after(capacity: Capacity, share: float, way: int) -> Capacity:
 def last_clean(capacity: Capacity) -> float | None:
     """The most that was cut cleanly before, below everything that ended badly."""
     worst = min(capacity.bad, default=math.inf)
-    return max((one.share for one in capacity.good if one.share < worst), default=None)
+    return max((good.share for good in capacity.good if good.share < worst), default=None)

@@ -47,15 +47,15 @@ def odd_trials(known: Snapshot | None, log: Log) -> tuple[Odd, ...]:
     """The trials of a log that do not fit the others, the least likely first."""
     if known is None:
         return ()
-    trials = {one.id: one for one in log.standing}
-    found = [
-        Odd(trial=trials[doubt.trial], limit=one.limit, chance=doubt.chance,
-            sentence=_sentence(trials[doubt.trial], one.limit, doubt))
-        for one in known.capacities
-        for doubt in one.doubts
+    trials = {trial.id: trial for trial in log.standing}
+    odds = [
+        Odd(trial=trials[doubt.trial], limit=capacity.limit, chance=doubt.chance,
+            sentence=_sentence(trials[doubt.trial], capacity.limit, doubt))
+        for capacity in known.capacities
+        for doubt in capacity.doubts
         if doubt.trial in trials
     ]  # fmt: skip
-    return tuple(sorted(found, key=lambda one: (one.chance, one.trial.id)))
+    return tuple(sorted(odds, key=lambda odd: (odd.chance, odd.trial.id)))
 
 
 def _sentence(trial: Trial, limit: str, doubt: Doubt) -> str:

@@ -95,12 +95,12 @@ def paces(known: Iterable[Timed]) -> tuple[Pace, ...]:
     """The factors that can be said: setting up, the work together, and each kind of it that is told apart."""
     runs = tuple(known)
     found = []
-    sets = [log(one.setting_up / one.set_up) for one in runs if one.setting_up and one.set_up > 0]
+    sets = [log(timed.setting_up / timed.set_up) for timed in runs if timed.setting_up and timed.set_up > 0]
     if len(sets) >= LEAST:
         found.append(_pace(SET_UP, sets))
-    cuts = [one for one in runs if one.cutting and sum(one.work) > 0]
+    cuts = [timed for timed in runs if timed.cutting and sum(timed.work) > 0]
     if len(cuts) >= LEAST:
-        found.append(_pace(TOGETHER, [log((one.cutting or 0.0) / sum(one.work)) for one in cuts]))
+        found.append(_pace(TOGETHER, [log((timed.cutting or 0.0) / sum(timed.work)) for timed in cuts]))
         found += _apart(cuts, log(found[-1].factor))
     return tuple(found)
 
@@ -108,7 +108,7 @@ def paces(known: Iterable[Timed]) -> tuple[Pace, ...]:
 def _pace(kind: str, logs: Sequence[float]) -> Pace:
     """From ratios alone."""
     middle = sum(logs) / len(logs)
-    spread = sqrt(sum((one - middle) ** 2 for one in logs) / (len(logs) - 1) + LEAST_NOISE**2)
+    spread = sqrt(sum((log - middle) ** 2 for log in logs) / (len(logs) - 1) + LEAST_NOISE**2)
     return _between(kind, middle, spread, len(logs))
 
 
@@ -131,11 +131,11 @@ def _apart(runs: Sequence[Timed], together: float) -> list[Pace]:
         matrix = [[float(row == column) / APART**2 for column in range(3)] for row in range(3)]
         right = [(together - value) / APART**2 for value in at]
         off = 0.0
-        for one in runs:
-            parts = [exp(value) * planned for value, planned in zip(at, one.work, strict=True)]
+        for run in runs:
+            parts = [exp(value) * planned for value, planned in zip(at, run.work, strict=True)]
             whole = sum(parts)
             slope = [part / whole for part in parts]
-            miss = log((one.cutting or 0.0) / whole)
+            miss = log((run.cutting or 0.0) / whole)
             weight = min(1.0, OFF * noise / abs(miss)) if miss else 1.0
             off += weight * miss**2
             for row in range(3):
@@ -150,7 +150,7 @@ def _apart(runs: Sequence[Timed], together: float) -> list[Pace]:
             break
     found = []
     for place, kind in enumerate(WORK):
-        count = sum(one.work[place] >= 0.1 * sum(one.work) for one in runs)
+        count = sum(timed.work[place] >= 0.1 * sum(timed.work) for timed in runs)
         if count >= LEAST and sqrt(inverse[place][place]) <= KNOWN:
             found.append(_between(kind, at[place], sqrt(inverse[place][place] + noise**2), count))
     return found

@@ -59,7 +59,7 @@ class Reckoned(Struct, frozen=True, kw_only=True):
 
     def filled(self, operation: Operation) -> Operation:
         """A step as it was reckoned; one that is not of this job as it is."""
-        there = (one for _, one in self.job.operations() if one.key == operation.key)
+        there = (other for _, other in self.job.operations() if other.key == operation.key)
         return next(there, operation)
 
     @property
@@ -179,14 +179,14 @@ class Reckoner:
             gone[set_up.up] = gone.get(set_up.up, 0.0) + made.off
         self._seen = seen
         wholes = tuple(seen[set_up.key].whole for set_up in job.set_ups)
-        if any(one is not other for one, other in zip(wholes, job.set_ups, strict=True)):
+        if any(set_up is not other for set_up, other in zip(wholes, job.set_ups, strict=True)):
             job = replace(job, set_ups=wholes)
         return Reckoned(job=job, operations=outcomes_of(steps), settings=settings_of(steps), shop=self.shop)
 
     @property
     def behind(self) -> bool:
         """Whether what a step leaves empty still stands as it was recommended before the last edits."""
-        return any(one.behind for one in self._seen.values())
+        return any(seen.behind for seen in self._seen.values())
 
     def _held(self, set_up: SetUp, stock: Stock, machine: Machine, material: Material) -> tuple[Any, ...]:
         """What holds the work, remembered for as long as nothing of it changes."""
@@ -287,12 +287,12 @@ def _taken_over(set_up: SetUp, before: _Seen, filler: Filler) -> _Seen | None:
     if before.raw and (was.up, was.operator) != (now.up, now.operator):
         return None
     steps = list(before.steps)
-    for index, (one, other) in enumerate(zip(old, new, strict=True)):
-        if one is other and not steps[index].waits:
+    for index, (operation, other) in enumerate(zip(old, new, strict=True)):
+        if operation is other and not steps[index].waits:
             continue
-        if one.key != other.key or _operation_facts(one) != _operation_facts(other):
+        if operation.key != other.key or _operation_facts(operation) != _operation_facts(other):
             return None
-        if before.raw and made_first(one, was) != made_first(other, now):
+        if before.raw and made_first(operation, was) != made_first(other, now):
             return None
         steps[index] = _step(steps[index], other, before.ground, steps[index].around, filler)
     return _Seen(set_up, before.ground, before.keys, tuple(steps), before.off, before.raw, before.raw_after)

@@ -97,7 +97,7 @@ def _texts(kind_name: str, ran: Tried, units: str) -> tuple[tuple[str, str], ...
     Layers share a depth evenly, and the work that `through` went through is not
     kept: such a depth is said as a size.
     """
-    found = []
+    texts = []
     for entry in kind_of(kind_name).entries:
         value = getattr(ran.fields, entry.name, None)
         if entry.name not in _ASKS_NOTHING and value is not None:
@@ -106,8 +106,8 @@ def _texts(kind_name: str, ran: Tried, units: str) -> tuple[tuple[str, str], ...
             if getattr(value, "through", False) and hasattr(ran.fields, "layer") and whole is not None:
                 text = _length(whole, units)
             if isinstance(text, str) and text:
-                found.append((entry.name, text))
-    return tuple(found)
+                texts.append((entry.name, text))
+    return tuple(texts)
 
 
 def _length(size: float, units: str) -> str:

@@ -67,9 +67,11 @@ def of_set_up(job: Job, set_up: SetUp, entries: Iterable[Entry]) -> tuple[Entry,
 
     Of a job with one set-up what is said of the whole job is said of it.
     """
-    keys = {one.key for one in set_up.operations}
+    keys = {operation.key for operation in set_up.operations}
     numbers = (set_up.number, 0) if len(job.set_ups) == 1 else (set_up.number,)
-    return tuple(one for one in entries if one.key in keys or (not one.key and one.set_up in numbers))
+    return tuple(
+        entry for entry in entries if entry.key in keys or (not entry.key and entry.set_up in numbers)
+    )
 
 
 def last_times(job: Job, path: Path | str | None) -> dict[str, str]:
@@ -94,14 +96,14 @@ def last_time(job: Job, set_up: SetUp, runs: Runs) -> str:
     there = of_set_up(job, set_up, runs.standing)
     if not there:
         return ""
-    newest = max(one.date for one in there)
-    return "; ".join((day_words(newest), *_told([one for one in there if one.date == newest], units)))
+    newest = max(entry.date for entry in there)
+    return "; ".join((day_words(newest), *_told([entry for entry in there if entry.date == newest], units)))
 
 
 def days_told(runs: Runs, units: str) -> tuple[tuple[str, str], ...]:
     """Every day on which something was said, the newest first, with what was said of the whole job on it."""
     return tuple(
-        (day, "; ".join(_told([one for one in runs.standing if one.date == day], units)))
+        (day, "; ".join(_told([entry for entry in runs.standing if entry.date == day], units)))
         for day in runs.dates
     )
 
@@ -110,49 +112,51 @@ def _told(day: list[Entry], units: str) -> list[str]:
     """Minutes, steps, sizes and changes of one day."""
     minutes = sum(
         value
-        for one in day
-        for value in (one.setting_up, one.cutting)
-        if one.about == "minutes" and value is not None
+        for entry in day
+        for value in (entry.setting_up, entry.cutting)
+        if entry.about == "minutes" and value is not None
     )
     said = [f"{minutes / 60:.0f} min"] if minutes else []
-    said += _steps([one for one in day if one.about == "step"], units)
+    said += _steps([entry for entry in day if entry.about == "step"], units)
     found = [
-        (number_of(one.found, units), one.size)
-        for one in day
-        if one.about == "size" and one.found is not None
+        (number_of(entry.found, units), entry.size)
+        for entry in day
+        if entry.about == "size" and entry.found is not None
     ]
     if found:
         sizes = [f"{number} ({size})" for number, size in found] if len(found) > 1 else [found[0][0]]
         said.append(f"found {', '.join(sizes)}")
     return said + [
-        f"would change: {words}" for one in day if one.about == "change" and (words := change_words(one))
+        f"would change: {words}"
+        for entry in day
+        if entry.about == "change" and (words := change_words(entry))
     ]
 
 
 def _steps(entries: list[Entry], units: str) -> list[str]:
     """Each step that gave trouble or was left out; `clean` where none did."""
-    other = [one for one in entries if one.outcome != "clean"]
+    other = [entry for entry in entries if entry.outcome != "clean"]
     if not entries or other:
-        return [f"step {one.number} {outcome_words(one, units)}" for one in other]
+        return [f"step {entry.number} {outcome_words(entry, units)}" for entry in other]
     several = len(entries) > 1
-    numbers = ", ".join(str(one.number) for one in entries)
+    numbers = ", ".join(str(entry.number) for entry in entries)
     return [f"step{'s' if several else ''} {numbers} clean"]
 
 
-def outcome_words(one: Entry, units: str) -> str:
+def outcome_words(entry: Entry, units: str) -> str:
     """`noisy at 4 mm, layer 2`, or `vice slipped`: how a step went, with what was said of it."""
-    words = f"{one.slipped} slipped" if one.slipped else one.outcome
-    if one.outcome == NOT_CUT:
+    words = f"{entry.slipped} slipped" if entry.slipped else entry.outcome
+    if entry.outcome == NOT_CUT:
         return words
-    at = f" at {number_of(one.depth, units)} {units}" if one.depth is not None else ""
-    layer = f", layer {one.layer}" if one.layer else ""
+    at = f" at {number_of(entry.depth, units)} {units}" if entry.depth is not None else ""
+    layer = f", layer {entry.layer}" if entry.layer else ""
     return f"{words}{at}{layer}"
 
 
-def change_words(one: Entry) -> str:
+def change_words(entry: Entry) -> str:
     """What would be changed: ready words, and one's own behind them."""
-    note = " ".join(one.note.split())
-    return ": ".join(part for part in (one.change, note) if part)
+    note = " ".join(entry.note.split())
+    return ": ".join(part for part in (entry.change, note) if part)
 
 
 def number_of(length: float, units: str) -> str:

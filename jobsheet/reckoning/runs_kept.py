@@ -68,7 +68,11 @@ def step_words(operation: Operation) -> str:
 
 def steps_that_cut(set_up: SetUp, reckoned: Reckoned) -> tuple[Operation, ...]:
     """The steps of a set-up that cut: work by hand has no outcome of a cut."""
-    return tuple(one for one in set_up.operations if reckoned.operations[one.key].governing is not None)
+    return tuple(
+        operation
+        for operation in set_up.operations
+        if reckoned.operations[operation.key].governing is not None
+    )
 
 
 def keep(
@@ -99,22 +103,22 @@ def keep(
         As `run_log.record`; nothing is written then.
     """
     day, clock = this_moment()
-    taken = {one.takes_back for one in run_log.read_runs(path)[0].back} | {one.id for one in back}
-    fresh = tuple(_told_apart(_planned(one, reckoned), taken) for one in entries)
-    undone = tuple(_undoing(one, day, role, "", clock) for one in back)
+    taken = {entry.takes_back for entry in run_log.read_runs(path)[0].back} | {entry.id for entry in back}
+    fresh = tuple(_told_apart(_planned(entry, reckoned), taken) for entry in entries)
+    undone = tuple(_undoing(entry, day, role, "", clock) for entry in back)
     written = run_log.record(path, (*undone, *fresh))[len(undone) :]
     unclosed = _closed(path, written)
-    steps = [one for one in written if one.about == "step" and one.key not in leave_out]
+    steps = [entry for entry in written if entry.about == "step" and entry.key not in leave_out]
     trials: list[tuple[Entry, Trial]] = []
     struck: tuple[Trial, ...] = ()
     refused = ""
     try:
-        struck = tuple(trial for one in back for trial in _strike(one, day, role, clock))
+        struck = tuple(trial for entry in back for trial in _strike(entry, day, role, clock))
         figures = reckoned() if steps else None
-        for one in steps:
-            trial = trial_of_entry(one, figures) if figures is not None else None
+        for entry in steps:
+            trial = trial_of_entry(entry, figures) if figures is not None else None
             if trial is not None:
-                trials.append((one, proof_log.append(trial.machine, trial)))
+                trials.append((entry, proof_log.append(trial.machine, trial)))
     except JobsheetError as error:
         refused = str(error)
     return Kept(
@@ -122,16 +126,16 @@ def keep(
     )
 
 
-def _planned(one: Entry, reckoned: Callable[[], Reckoned]) -> Entry:
+def _planned(entry: Entry, reckoned: Callable[[], Reckoned]) -> Entry:
     """Minutes with what was planned then: what the plan says later is another thing."""
-    if one.about != "minutes" or one.planned_set_up is not None:
-        return one
+    if entry.about != "minutes" or entry.planned_set_up is not None:
+        return entry
     from jobsheet.reckoning.minutes import by_kind
 
     figures = reckoned()
-    parts = [by_kind(each, figures) for each in figures.job.set_ups if one.set_up in (0, each.number)]
+    parts = [by_kind(each, figures) for each in figures.job.set_ups if entry.set_up in (0, each.number)]
     return replace(
-        one, planned_set_up=sum(part.set_up for part in parts), planned_milling=sum(part.milling for part in parts),
+        entry, planned_set_up=sum(part.set_up for part in parts), planned_milling=sum(part.milling for part in parts),
         planned_holes=sum(part.holes for part in parts), planned_by_hand=sum(part.hand for part in parts),
     )  # fmt: skip
 
@@ -140,7 +144,7 @@ def _closed(path: Path, entries: tuple[Entry, ...]) -> str:
     """The plan that was made is kept as it was; a sentence where it cannot be. One that is no
     more in its file is on paper alone.
     """
-    cut = next((one for one in entries if one.about == "step"), None)
+    cut = next((entry for entry in entries if entry.about == "step"), None)
     if cut is None:
         return ""
     try:
@@ -155,36 +159,36 @@ def _closed(path: Path, entries: tuple[Entry, ...]) -> str:
 def take_back(path: Path, start: str, *, role: str = "", note: str = "") -> Kept:
     """Take back the one entry whose id begins so, and what it taught. Raises NoSuchEntry."""
     day, clock = this_moment()
-    one = run_log.take_back(path, start, day, role=role, note=note, clock=clock)
+    entry = run_log.take_back(path, start, day, role=role, note=note, clock=clock)
     try:
-        return Kept(back=(one,), struck=_strike(one, day, role, clock))
+        return Kept(back=(entry,), struck=_strike(entry, day, role, clock))
     except JobsheetError as error:
-        return Kept(back=(one,), refused=str(error))
+        return Kept(back=(entry,), refused=str(error))
 
 
-def _told_apart(one: Entry, taken: set[str]) -> Entry:
+def _told_apart(entry: Entry, taken: set[str]) -> Entry:
     """The same words on the same day are the same entry; said once more after it was
     taken back, its time tells them apart.
     """
     now = datetime.now().astimezone()
-    while run_log.as_written(one).id in taken:
-        one = replace(one, time=now.strftime("%H:%M:%S"))
+    while run_log.as_written(entry).id in taken:
+        entry = replace(entry, time=now.strftime("%H:%M:%S"))
         now += timedelta(seconds=1)
-    return one
+    return entry
 
 
-def _undoing(one: Entry, day: str, role: str, note: str, clock: str) -> Entry:
+def _undoing(entry: Entry, day: str, role: str, note: str, clock: str) -> Entry:
     return Entry(
-        job=one.job, plan=one.plan, revision=one.revision, machine=one.machine, date=day, about=one.about, time=clock, role=role,
-        note=note, takes_back=one.id,
+        job=entry.job, plan=entry.plan, revision=entry.revision, machine=entry.machine, date=day, about=entry.about, time=clock, role=role,
+        note=note, takes_back=entry.id,
     )  # fmt: skip
 
 
-def _strike(one: Entry, day: str, role: str, clock: str) -> tuple[Trial, ...]:
+def _strike(entry: Entry, day: str, role: str, clock: str) -> tuple[Trial, ...]:
     """What an entry taught, out of the proof log."""
-    if one.about != "step":
+    if entry.about != "step":
         return ()
-    found = tuple(trial for trial in proof_log.read_log(one.machine).standing if trial.entry == one.id)
-    for trial in found:
-        proof_log.strike(one.machine, trial.id, day, role, _TAKEN_BACK, clock)
-    return found
+    trials = tuple(trial for trial in proof_log.read_log(entry.machine).standing if trial.entry == entry.id)
+    for trial in trials:
+        proof_log.strike(entry.machine, trial.id, day, role, _TAKEN_BACK, clock)
+    return trials

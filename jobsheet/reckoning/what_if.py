@@ -42,7 +42,7 @@ class Tried(Struct, frozen=True, kw_only=True):
 
     def limit(self, name: str) -> Limit | None:
         """The limit of that name, or None where it does not apply."""
-        return next((one for one in self.limits if one.name == name), None)
+        return next((limit for limit in self.limits if limit.name == name), None)
 
     @property
     def governing(self) -> Limit | None:
@@ -62,11 +62,15 @@ class Tried(Struct, frozen=True, kw_only=True):
         return self._first(("beyond", "tight"))
 
     def _first(self, verdicts: tuple[str, ...]) -> Limit | None:
-        found = [
-            one for one in self.limits if one.verdict in verdicts or ("tight" in verdicts and is_tight(one))
+        limits = [
+            limit
+            for limit in self.limits
+            if limit.verdict in verdicts or ("tight" in verdicts and is_tight(limit))
         ]
-        found.sort(key=lambda one: YES_OR_NO.index(one.name) if one.name in YES_OR_NO else len(YES_OR_NO))
-        return found[0] if found else None
+        limits.sort(
+            key=lambda limit: YES_OR_NO.index(limit.name) if limit.name in YES_OR_NO else len(YES_OR_NO)
+        )
+        return limits[0] if limits else None
 
     @property
     def carried(self) -> bool:

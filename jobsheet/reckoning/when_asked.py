@@ -123,12 +123,12 @@ class Step:
         if self._outcome is None:
             setting, last = self.setting, self.last
             if last is None:
-                found = _outcome(self.operation, setting)
+                outcome = _outcome(self.operation, setting)
             else:
                 moved = changed(last[0], setting)
-                found = _again(self.operation, last[1], setting, moved) if moved else last[1]
-            self._outcome = found
-            self.last = setting, found
+                outcome = _again(self.operation, last[1], setting, moved) if moved else last[1]
+            self._outcome = outcome
+            self.last = setting, outcome
         return self._outcome
 
 
@@ -187,19 +187,19 @@ _NAMES = (
 )
 
 
-def changed(one: Setting, other: Setting) -> frozenset[str]:
+def changed(setting: Setting, other: Setting) -> frozenset[str]:
     """What is not the same in two settings; cards and materials are remembered objects,
     so mostly identities are compared.
     """
     found = {
-        name for name in _NAMES if (a := getattr(one, name)) is not (b := getattr(other, name)) and a != b
+        name for name in _NAMES if (a := getattr(setting, name)) is not (b := getattr(other, name)) and a != b
     }
     found |= {
         name
-        for name, a, b in zip(("extent.x", "extent.y", "extent.z"), one.extent, other.extent, strict=True)
+        for name, a, b in zip(("extent.x", "extent.y", "extent.z"), setting.extent, other.extent, strict=True)
         if a != b
     }
-    if one.thickness != other.thickness:
+    if setting.thickness != other.thickness:
         found.add("thickness")
     return frozenset(found)
 

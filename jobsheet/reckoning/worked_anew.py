@@ -34,7 +34,7 @@ _PIECE = (1.0, 1.0, 0.1)
 
 def anew(trials: Iterable[Trial]) -> tuple[Trial, ...]:
     """The same trials with what each asked of the frame as it is worked out today."""
-    return tuple(_anew(one, _card_of(one)) for one in trials)
+    return tuple(_anew(trial, _card_of(trial)) for trial in trials)
 
 
 def _card_of(trial: Trial) -> Machine | None:
@@ -61,7 +61,7 @@ def _anew(trial: Trial, card: Machine | None) -> Trial:
             again = Asked("chatter", now, was.share * now / was.demand)
     except (JobsheetError, ArithmeticError):
         return trial
-    return replace(trial, asked=tuple(again if one is was else one for one in trial.asked))
+    return replace(trial, asked=tuple(again if asked is was else asked for asked in trial.asked))
 
 
 def _of_cut(trial: Trial, card: Machine) -> Asked:
@@ -84,7 +84,7 @@ def _of_cut(trial: Trial, card: Machine) -> Asked:
     if trial.tachometer is not None and speed is not None:
         found = at_tachometer(trial.kind, found, setting, speed, trial.tachometer)
     asked = asked_of(found.figures, setting) if found.figures is not None else ()
-    again = next((one for one in asked if one.limit == "chatter"), None)
+    again = next((other for other in asked if other.limit == "chatter"), None)
     if again is None:
         raise CalcError("trial", trial.id, "one that can be worked out again")
     return again

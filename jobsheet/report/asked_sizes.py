@@ -27,8 +27,8 @@ def room_for(part: FinishedPart) -> tuple[float, float, float, float]:
     """Room round the picture: left, top, right, bottom [points]."""
     size = part.shape
     high, wide = (
-        min(len(one.text), LONGEST) if one is not None else 0
-        for one in ((size.height, size.width) if size is not None else (None, None))
+        min(len(other.text), LONGEST) if other is not None else 0
+        for other in ((size.height, size.width) if size is not None else (None, None))
     )
     return LEFT, TOP, max(42.0, HEIGHT_AT + LETTER * high, WIDTH_AT + LETTER * wide), BOTTOM
 

@@ -350,13 +350,13 @@ class Document(Struct, frozen=True, kw_only=True):
         """The pages as they come out of a printer: two cards of half a page
         that follow each other share one.
         """
-        found: list[tuple[Page, ...]] = []
+        sheets: list[tuple[Page, ...]] = []
         for page in self.pages:
-            if page.half and found and len(found[-1]) == 1 and found[-1][0].half:
-                found[-1] = (*found[-1], page)
+            if page.half and sheets and len(sheets[-1]) == 1 and sheets[-1][0].half:
+                sheets[-1] = (*sheets[-1], page)
             else:
-                found.append((page,))
-        return tuple(found)
+                sheets.append((page,))
+        return tuple(sheets)
 
 
 def words_of(value: object) -> Iterator[str]:

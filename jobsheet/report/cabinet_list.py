@@ -19,13 +19,15 @@ def cabinet_facts(cabinet: Cabinet | None) -> tuple[Facts, ...]:
             ),
         )
     drawers: dict[str, list[Thing]] = {}
-    for thing in sorted(cabinet.things, key=lambda one: in_order(one.place)):
+    for thing in sorted(cabinet.things, key=lambda thing: in_order(thing.place)):
         drawers.setdefault(parted(thing.place)[0], []).append(thing)
     found = [
-        Facts(title=_title(things[0].place), rows=tuple((_numbered(one),) for one in _numbers_first(things)))
+        Facts(
+            title=_title(things[0].place), rows=tuple((_numbered(thing),) for thing in _numbers_first(things))
+        )
         for things in drawers.values()
     ]
-    away = tuple((_short(one), one.away) for one in cabinet.things if not one.here)
+    away = tuple((_short(thing), thing.away) for thing in cabinet.things if not thing.here)
     return (*found, Facts(title="Not there now", rows=away)) if away else tuple(found)
 
 
@@ -37,7 +39,7 @@ def _title(place: str) -> str:
 
 def _numbers_first(things: list[Thing]) -> list[Thing]:
     """What has a number in the drawer, then what lies there loose."""
-    return sorted(things, key=lambda one: not parted(one.place)[1])
+    return sorted(things, key=lambda thing: not parted(thing.place)[1])
 
 
 def _numbered(thing: Thing) -> str:

@@ -30,13 +30,15 @@ ALONE, BESIDE, HIGH = (470.0, 170.0), (246.0, 170.0), 150.0
 _START = "One cut in ten ends badly at a planned limit: watch, listen and feel. Cut before: a recorded good cut asked at least as much."
 
 
-def capability_card(found: Capability, *, date: str = "", name: str = "capability") -> Document:
+def capability_card(capability: Capability, *, date: str = "", name: str = "capability") -> Document:
     """The pages of a card; `date` is when it was made, for what is known of a machine grows."""
     # The minutes of a job take the room of the second metal.
-    room = 1 if found.on else METALS[min(len(found.machines), 2) - 1]
-    metals = [found.materials[at : at + room] for at in range(0, len(found.materials), room)] or [()]
-    pages = tuple(_page(found, part, number, len(metals), date) for number, part in enumerate(metals, 1))
-    titles = " and ".join(machine.title for machine in found.machines)
+    room = 1 if capability.on else METALS[min(len(capability.machines), 2) - 1]
+    metals = [capability.materials[at : at + room] for at in range(0, len(capability.materials), room)] or [
+        ()
+    ]
+    pages = tuple(_page(capability, part, number, len(metals), date) for number, part in enumerate(metals, 1))
+    titles = " and ".join(machine.title for machine in capability.machines)
     return Document(name=name, title=f"{titles}, capability card", pages=pages, source=b"")
 
 
@@ -60,9 +62,11 @@ def _page(
     )  # fmt: skip
 
 
-def _title(found: Capability, date: str) -> tuple[tuple[TitleCell, ...], ...]:
-    names = [f"{one.title}, invented" if one.invented else one.title for one in found.machines]
-    cards = ", ".join(one.card_date for one in found.machines)
+def _title(capability: Capability, date: str) -> tuple[tuple[TitleCell, ...], ...]:
+    names = [
+        f"{machine.title}, invented" if machine.invented else machine.title for machine in capability.machines
+    ]
+    cards = ", ".join(machine.card_date for machine in capability.machines)
     return (
         (
             TitleCell(caption="Capability card", text=names[0], share=0.44, strong=True),
@@ -71,14 +75,18 @@ def _title(found: Capability, date: str) -> tuple[tuple[TitleCell, ...], ...]:
         ),
         (
             TitleCell(caption="Machine cards of", text=cards, share=0.44),
-            TitleCell(caption="Same job on each", text=_job_title(found), share=0.36),
+            TitleCell(caption="Same job on each", text=_job_title(capability), share=0.36),
             TitleCell(caption="Made", text=date, share=0.2),
         ),
     )
 
 
-def _job_title(found: Capability) -> str:
-    return f"{found.job.part.number} {found.job.part.name}".strip() if found.job is not None else ""
+def _job_title(capability: Capability) -> str:
+    return (
+        f"{capability.job.part.number} {capability.job.part.name}".strip()
+        if capability.job is not None
+        else ""
+    )
 
 
 def _verdict(row: Row) -> str:
@@ -176,10 +184,10 @@ def _job(capability: Capability) -> list[object]:
     )
     rows = tuple(
         (
-            Cell(one.machine.title), Cell(f"{one.minutes.whole / 60:.0f}"), Cell(f"{one.minutes.cut / 60:.1f}"),
-            Cell(f"{one.minutes.around / 60:.0f}"), Cell(_fits(one)),
+            Cell(on_machine.machine.title), Cell(f"{on_machine.minutes.whole / 60:.0f}"), Cell(f"{on_machine.minutes.cut / 60:.1f}"),
+            Cell(f"{on_machine.minutes.around / 60:.0f}"), Cell(_fits(on_machine)),
         )
-        for one in capability.on
+        for on_machine in capability.on
     )  # fmt: skip
     return [
         Heading(_job_title(capability), "the same job on each"),
@@ -188,11 +196,11 @@ def _job(capability: Capability) -> list[object]:
     ]
 
 
-def _fits(one: OnMachine) -> str:
-    if one.fits:
+def _fits(on_machine: OnMachine) -> str:
+    if on_machine.fits:
         return "nothing"
-    number, words = one.beyond[0]
-    more = f", and {len(one.beyond) - 1} more" if len(one.beyond) > 1 else ""
+    number, words = on_machine.beyond[0]
+    more = f", and {len(on_machine.beyond) - 1} more" if len(on_machine.beyond) > 1 else ""
     return f"step {number}: {words}{more}"
 
 
@@ -221,28 +229,30 @@ def _tried(card: Card) -> str:
     return f"{card.machine.title}: {lead}.{rest}"
 
 
-def _factor(found: Capability, machine: Machine) -> float | None:
+def _factor(capability: Capability, machine: Machine) -> float | None:
     """What trials make of the card's peak torque, for any process; None where none of them ever came to it."""
-    proof = next((card.proof for cards in found.materials for card in cards if card.machine is machine), None)
+    proof = next(
+        (card.proof for cards in capability.materials for card in cards if card.machine is machine), None
+    )
     known = proof.find("spindle-torque", "", "") if proof is not None else None
     return known.median if known is not None and known.ends else None
 
 
-def _charts(found: Capability) -> list[object]:
+def _charts(capability: Capability) -> list[object]:
     """Torque against speed of each machine, with the job's cuts on it."""
     pictures = []
-    for index, machine in enumerate(found.machines):
-        wide, _ = ALONE if len(found.machines) == 1 else BESIDE
+    for index, machine in enumerate(capability.machines):
+        wide, _ = ALONE if len(capability.machines) == 1 else BESIDE
         cuts = [
             (str(number), speed, torque)
-            for number, speed, torque in (found.on[index].cuts if found.on else ())
+            for number, speed, torque in (capability.on[index].cuts if capability.on else ())
         ]
         drawing = torque_chart(
-            machine, cuts, wide, HIGH if found.on else ALONE[1], factor=_factor(found, machine)
+            machine, cuts, wide, HIGH if capability.on else ALONE[1], factor=_factor(capability, machine)
         )
         pictures.append(
             Picture(f"{machine.title}: torque", drawing, "dots: steps of the job" if cuts else "")
         )
     if len(pictures) == 1:
         return [pictures[0]]
-    return [Columns(parts=tuple((one,) for one in pictures), shares=(0.5, 0.5))]
+    return [Columns(parts=tuple((picture,) for picture in pictures), shares=(0.5, 0.5))]

@@ -34,8 +34,8 @@ def card_facts(machine: Machine | None, paper: Paper, layout: Layout) -> tuple[F
 def _torque(machine: Machine) -> Facts:
     """Continuous and peak torque at each step, or at some speeds of a drive without steps."""
     rows = [
-        (f"{one.speed * 60:.0f}", _torque_text(one.continuous), _torque_text(one.peak))
-        for one in steps(machine)
+        (f"{speed.speed * 60:.0f}", _torque_text(speed.continuous), _torque_text(speed.peak))
+        for speed in steps(machine)
     ]
     if not rows:
         ends = {lowest(machine), highest(machine)}

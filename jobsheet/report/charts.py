@@ -132,10 +132,10 @@ def _sized(scale: _Scale, ladder: Ladder, limit: str, share: float) -> tuple[flo
 
 def _about(scale: _Scale, ladder: Ladder, limit: str, share: float) -> str:
     """About how much a share is; beyond the largest cut that is ever set it is only more than that."""
-    found = in_size(ladder, limit, share)
-    if found is None:
+    size = in_size(ladder, limit, share)
+    if size is None:
         return f"{two_figures(scale.size(share))} {scale.unit}"
-    return f"more than {found.about}" if found.capped else found.about
+    return f"more than {size.about}" if size.capped else size.about
 
 
 def chance_chart(
@@ -157,12 +157,12 @@ def chance_chart(
     """
     scale = _Scale(ladder, before.limit)
     seen = [
-        (asked.share, one.outcome)
-        for one in trials
-        if not one.strikes
-        and one.process == ladder.process
-        and one.cutter_kind == ladder.cutter.kind
-        and (asked := one.of(before.limit)) is not None
+        (asked.share, trial.outcome)
+        for trial in trials
+        if not trial.strikes
+        and trial.process == ladder.process
+        and trial.cutter_kind == ladder.cutter.kind
+        and (asked := trial.of(before.limit)) is not None
     ]
     most = _reach(scale, ladder, before, after, [share for share, _ in seen])
     rows = _stacked([scale.size(share) for share, _ in seen], most, width - LEFT - RIGHT)
@@ -388,15 +388,15 @@ def _learned_words(
         ]
 
     # To the right first: at the left its line would cross that of the plan.
-    found = placer.put(beside((30.0, 45.0, 60.0, 80.0, 100.0, 18.0))) or placer.put(
+    texts = placer.put(beside((30.0, 45.0, 60.0, 80.0, 100.0, 18.0))) or placer.put(
         beside([-away - room for away in (30.0, 60.0, 90.0)])
     )
-    if not found:
+    if not texts:
         return []
-    left, top, right, _ = box_of(found)
+    left, top, right, _ = box_of(texts)
     start = (left - 2, top + 4) if left > target[0] else (right + 2, top + 4)
     end = min(curve, key=lambda point: abs(point[1] - min(max(start[1] + 14, frame[1] + 20), frame[3] - 10)))
-    return [*found, Line((start, end), 0.6)]
+    return [*texts, Line((start, end), 0.6)]
 
 
 def _before_words(curve: Sequence[Point], placer: Placer, *, learned: bool) -> tuple[Text, ...]:

@@ -197,8 +197,8 @@ def pictures(plan: Plan, high: float) -> Columns:
     """Stock and finished work side by side."""
     job = plan.job
     sizes = tuple(
-        plan.short(one.text, 16, "size of the stock")
-        for one in (job.stock.length, job.stock.width, job.stock.height)
+        plan.short(quantity.text, 16, "size of the stock")
+        for quantity in (job.stock.length, job.stock.width, job.stock.height)
     )
     datums = tuple((plan.short(letter, 4, "datum letter"), face) for letter, face in job.datums)
     heavy = mass_words(plan)
@@ -360,17 +360,17 @@ def open_lines(plan: Plan) -> list[NoteLine]:
                 NoteLine(f"{where}{remark.severity}: {remark.message.rstrip('.')}.", remark.severity, True)
             )
     return [
-        NoteLine(plan.short(one.text, 300, f"still open, {index}"), one.sign, True)
-        for index, one in enumerate(lines, 1)
+        NoteLine(plan.short(note_line.text, 300, f"still open, {index}"), note_line.sign, True)
+        for index, note_line in enumerate(lines, 1)
     ]
 
 
 def _from_class(plan: Plan) -> str:
     """Once, how many cuts rest on what machines of the class carry; nothing where trials stand behind all."""
     cuts = [
-        any(one.verdict == "not tried" for one in outcome.limits)
+        any(limit.verdict == "not tried" for limit in outcome.limits)
         for outcome in plan.reckoned.operations.values()
-        if any(one.from_class for one in outcome.limits)
+        if any(limit.from_class for limit in outcome.limits)
     ]
     if not cuts:
         return ""

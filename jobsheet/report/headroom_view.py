@@ -76,16 +76,16 @@ def headroom_picture(headroom: Headroom, units: str, width: float, height: float
 
 
 def _sizes(
-    found: Headroom, units: str, left: float, place: Callable[[float], float], needed: float
+    headroom: Headroom, units: str, left: float, place: Callable[[float], float], needed: float
 ) -> list[Item]:
     """The chain of heights at the right, one under the other."""
     items: list[Item] = []
-    tip = found.top + found.room
+    tip = headroom.top + headroom.room
     levels = (
-        (0.0, found.top, "work"),
-        (found.top, tip, "room"),
-        (tip, tip + found.stick_out, "cutter"),
-        (tip + found.stick_out, needed, "holder"),
+        (0.0, headroom.top, "work"),
+        (headroom.top, tip, "room"),
+        (tip, tip + headroom.stick_out, "cutter"),
+        (tip + headroom.stick_out, needed, "holder"),
     )
     for low, high, words in levels:
         span = place(low) - place(high)

@@ -107,8 +107,8 @@ class Plan(Struct, kw_only=True):
         """What is true of steps and set-ups, said beside them; made once."""
         if "reminders" not in self.drawn:
             self.drawn["reminders"] = reminders_for(self.job, self.reckoned)
-        found: Reminders = self.drawn["reminders"]
-        return found
+        reminders: Reminders = self.drawn["reminders"]
+        return reminders
 
     @property
     def stages(self) -> list[Stage]:
@@ -117,8 +117,8 @@ class Plan(Struct, kw_only=True):
             from jobsheet.report.stage_view import stages_of
 
             self.drawn["stages"] = stages_of(self.job, self.reckoned.settings)
-        found: list[Stage] = self.drawn["stages"]
-        return found
+        stages: list[Stage] = self.drawn["stages"]
+        return stages
 
     @property
     def of_the_print(self) -> tuple[str, ...]:
@@ -133,9 +133,9 @@ class Plan(Struct, kw_only=True):
     def _of_the_print(self) -> tuple[str, ...]:
         shop = self.reckoned.shop
         other = [
-            f"{one.id.replace('-', ' ')}, {getattr(shop, one.field)}"
-            for one in opinions()
-            if getattr(shop, one.field) != one.default
+            f"{opinion.id.replace('-', ' ')}, {getattr(shop, opinion.field)}"
+            for opinion in opinions()
+            if getattr(shop, opinion.field) != opinion.default
         ]
         chosen = (f"This workshop’s choices: {'; '.join(other)}.",) if other else ()
         return (*chosen, *typed_order(self.job))
@@ -150,9 +150,9 @@ class Plan(Struct, kw_only=True):
 
     def given(self, note: Note) -> str:
         """The initials that were given for a stop note, at its own step or set-up only."""
-        for one in self.acknowledged:
-            if (one.note, one.operation, one.set_up) == (note.id, note.operation, note.set_up):
-                return one.by
+        for initials in self.acknowledged:
+            if (initials.note, initials.operation, initials.set_up) == (note.id, note.operation, note.set_up):
+                return initials.by
         return ""
 
     @property

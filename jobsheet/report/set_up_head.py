@@ -196,11 +196,11 @@ def _into(plan: Plan, course: Course, after: int) -> Seen | None:
     """Where cutters go down into pockets, for a left lower corner and a scale;
     None where no step does at a point.
     """
-    found = [one for one in entries(plan, course) if one.step > after]
+    found = [entry for entry in entries(plan, course) if entry.step > after]
     if not found:
         return None
     return lambda left, foot, scale: tuple(
-        item for one in found for item in entry_items(course, one, left, foot, scale)
+        item for entry in found for item in entry_items(course, entry, left, foot, scale)
     )
 
 

@@ -126,8 +126,8 @@ def rows_of(
 
 def _cautions(plan: Plan, page: tuple[Part, ...]) -> frozenset[str]:
     """Ids of the cautions that stand beside the steps of a page."""
-    operations = [one for part in page for one in part.course.set_up.operations]
-    return frozenset(note.id for one in operations for note in plan.notes.steps.get(one.key, ()))
+    operations = [operation for part in page for operation in part.course.set_up.operations]
+    return frozenset(note.id for operation in operations for note in plan.notes.steps.get(operation.key, ()))
 
 
 def _shared(
@@ -167,9 +167,9 @@ def _parts(plan: Plan, course: Course, rows: list[tuple[Step, ...]]) -> list[Par
     """A set-up over as many sheets as it needs: cautions by their first sentences where that saves one."""
     whole = Part(course=course, steps=tuple(step for some in rows for step in some))
     last = course is plan.courses[-1]
-    for one in (_small(plan, whole), whole) if last else (whole, _small(plan, whole)):
-        if len(one.steps) <= STEPS and plan.fits(_page(plan, (one,))):
-            return [one]
+    for part in (_small(plan, whole), whole) if last else (whole, _small(plan, whole)):
+        if len(part.steps) <= STEPS and plan.fits(_page(plan, (part,))):
+            return [part]
     full = _split(plan, course, rows)
     first = _split(plan, course, rows_of(plan, course, short=True)) if plan.measured else full
     return first if len(first) < len(full) else full
@@ -209,7 +209,7 @@ def _part(course: Course, rows: list[tuple[Step, ...]], at: int, starts: list[in
 
 def _first_to_go(course: Course, rows: list[tuple[Step, ...]], start: int, end: int) -> bool:
     """Whether the points stand on the sheet of these operations: once, where a step first goes to any."""
-    going = [index for index, one in enumerate(course.set_up.operations) if places_of(one)]
+    going = [index for index, operation in enumerate(course.set_up.operations) if places_of(operation)]
     return bool(going) and start <= going[0] < end and bool(rows)
 
 
@@ -252,9 +252,9 @@ def _tried(course: Course, rows: list[tuple[Step, ...]], start: int, end: int) -
     return _part(course, rows, 1 if start else 0, starts if end < len(rows) else starts[:-1])
 
 
-def _same_chain(one: Operation, other: Operation) -> bool:
+def _same_chain(operation: Operation, other: Operation) -> bool:
     """Whether two operations work at the same places, as spot, drill and tap do."""
-    first, second = places_of(one), places_of(other)
+    first, second = places_of(operation), places_of(other)
     return bool(first) and first == second
 
 
@@ -352,7 +352,7 @@ def _last_time(plan: Plan, set_up: SetUp) -> tuple[Words, ...]:
 
 def cut_numbers(plan: Plan, course: Course) -> tuple[str, ...]:
     """The steps of a set-up that cut: work by hand has no outcome of a cut."""
-    return tuple(str(one.number) for one in steps_that_cut(course.set_up, plan.reckoned))
+    return tuple(str(operation.number) for operation in steps_that_cut(course.set_up, plan.reckoned))
 
 
 def foot(plan: Plan, *, key: bool) -> tuple[str, ...]:
@@ -375,4 +375,4 @@ def legend(plan: Plan, parts: tuple[Part, ...]) -> tuple[str, ...]:
         ]  # fmt: skip
     given = {step.verdict for part in parts for step in part.steps}
     given |= {"not tried" for part in parts for step in part.steps if step.untried}
-    return (*dict.fromkeys(lines), *(one for one in VERDICTS if one in given))
+    return (*dict.fromkeys(lines), *(verdict for verdict in VERDICTS if verdict in given))

@@ -70,7 +70,7 @@ def _step(span: float) -> float:
 
 def _points(machine: Machine, span: SpeedRange) -> list[tuple[float, float, float]]:
     """Speed, continuous and peak torque over one range, from its slowest to its fastest."""
-    speeds = [one.speed for one in span.steps]
+    speeds = [step.speed for step in span.steps]
     if span.lowest is not None and span.highest is not None:
         ratio = span.highest / span.lowest
         speeds += [span.lowest * ratio ** (index / POINTS) for index in range(POINTS + 1)]
@@ -93,7 +93,7 @@ def _speeds(machine: Machine, frame: tuple[float, ...], at: Place) -> list[Item]
     """The speeds there are: each step, or both ends of each stepless range;
     those too near go on a second line.
     """
-    marked = [(one.speed, one.marked) for one in steps(machine)]
+    marked = [(speed.speed, speed.marked) for speed in steps(machine)]
     if not marked:
         found = {speed for span in machine.spindle.ranges for speed in (span.lowest, span.highest) if speed}
         marked = [(speed, f"{speed * 60:.0f}") for speed in sorted(found)]
@@ -178,8 +178,8 @@ def _names(
         wanted.insert(0, (f"learned peak: × {trimmed(factor, 2)}", lambda one: one[2] * factor))
     for words, of in wanted:
         choices: list[tuple[Text, ...]] = []
-        for one in spans[0][len(spans[0]) // 3 :] + spans[0][: len(spans[0]) // 3]:
-            x, y = at(one[0], of(one))
+        for span in spans[0][len(spans[0]) // 3 :] + spans[0][: len(spans[0]) // 3]:
+            x, y = at(span[0], of(span))
             choices += [
                 (Text(x + dx, y + dy, words, "caption", anchor),)
                 for dx, dy, anchor in (

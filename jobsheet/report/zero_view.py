@@ -112,7 +112,7 @@ def zero_picture(
     found = crowds(own, spots, left_out)
     most = DETAILS if 2 * side < height else 1
     for crowd in found[most:]:
-        items += on_their_points([one for one in crowd if one in left_out], spots)
+        items += on_their_points([point for point in crowd if point in left_out], spots)
     for place, crowd in enumerate(found[:most]):
         name = f"detail {LETTERS[place]}"
         more, shown = detail(crowd, spots, name, (width - side, place * (side + 4)), scale, side)
@@ -122,7 +122,7 @@ def zero_picture(
         if beside != crowd:
             more, shown = detail(beside, spots, name, (width - side, place * (side + 4)), scale, side)
         if side - 10 < LARGER * (shown[2] - shown[0]):
-            items += on_their_points([one for one in crowd if one in left_out], spots)
+            items += on_their_points([point for point in crowd if point in left_out], spots)
             continue
         items += [*_framed(shown, name[-1]), *more]
     for view, letter in zip(closer, LETTERS, strict=False):

@@ -27,17 +27,17 @@ def rules() -> tuple[Rule, ...]:
     for path in sorted(here.glob("*/*.py")):
         if path.stem != "__init__":
             importlib.import_module(f"jobsheet.review.rules.{path.parent.name}.{path.stem}")
-    return tuple(sorted(RULES.values(), key=lambda one: one.id))
+    return tuple(sorted(RULES.values(), key=lambda rule: rule.id))
 
 
 def title_of(rule_id: str) -> str:
     """What a rule is called by people; the id itself where it is no longer there."""
-    return next((one.title for one in rules() if one.id == rule_id), rule_id)
+    return next((rule.title for rule in rules() if rule.id == rule_id), rule_id)
 
 
 def severity_of(rule_id: str) -> str:
     """How bad what a rule finds is; `habit` where it is no longer there."""
-    return next((one.severity for one in rules() if one.id == rule_id), "habit")
+    return next((rule.severity for rule in rules() if rule.id == rule_id), "habit")
 
 
 class Reviewed(Struct, frozen=True):
@@ -60,13 +60,13 @@ def about(remark: Remark) -> str:
     return remark.operations[0] if remark.operations else remark.set_up or line
 
 
-def counts(one: Dismissed, remark: Remark, job: Job) -> bool:
+def counts(dismissed: Dismissed, remark: Remark, job: Job) -> bool:
     """Whether a dismissal holds: it needs a reason, and for a hazard in a trainee's job
     the initials of the person in charge.
     """
-    if not one.reason.strip():
+    if not dismissed.reason.strip():
         return False
-    return not (remark.severity == "hazard" and job.trainee) or bool(one.initials.strip())
+    return not (remark.severity == "hazard" and job.trainee) or bool(dismissed.initials.strip())
 
 
 def reviewed(job: Job, reckoned: Reckoned, facts: Sequence[Any] | None = None) -> Reviewed:
@@ -86,17 +86,17 @@ def reviewed(job: Job, reckoned: Reckoned, facts: Sequence[Any] | None = None) -
     failed += alone(
         lambda: list(lines_not_compared(view)), lambda why: [NotChecked(what="finished part", why=why)]
     )
-    found = sorted(
+    remarks = sorted(
         (remark for rule in asked for remark in _asked(rule, view, failed)),
-        key=lambda one: (
-            SEVERITIES.index(one.severity),
-            min((order.get(key, 0) for key in one.operations), default=-1),
+        key=lambda remark: (
+            SEVERITIES.index(remark.severity),
+            min((order.get(key, 0) for key in remark.operations), default=-1),
         ),
     )
-    said = {(one.rule, one.about): one for one in job.dismissed}
+    said = {(dismissed.rule, dismissed.about): dismissed for dismissed in job.dismissed}
     open_: list[Remark] = []
     aside: list[tuple[Remark, Dismissed]] = []
-    for remark in found:
+    for remark in remarks:
         dismissal = said.get((remark.rule, about(remark)))
         if dismissal is not None and counts(dismissal, remark, job):
             aside.append((remark, dismissal))

@@ -120,7 +120,7 @@ def _title(rows: tuple[tuple[TitleCell, ...], ...], number: str, width: float) -
         if index:
             items.append(across(width, y))
         laid = [_cell(cell, number, cell.share * width - 13) for cell in row]
-        height = max(31.0 if any(cell.strong for cell in row) else 26.0, *(one.height for one in laid))
+        height = max(31.0 if any(cell.strong for cell in row) else 26.0, *(other.height for other in laid))
         x = 0.0
         for cell, one in zip(row, laid, strict=True):
             if x:

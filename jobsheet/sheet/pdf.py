@@ -53,7 +53,7 @@ def make_pdf(documents: tuple[Document, ...], paper: str = "a4") -> bytes:
             if not at:
                 canvas.bookmarkPage(f"job{index} begins")
                 canvas.addOutlineEntry(printable(document.title)[:120], f"job{index} begins", 0, closed=True)
-            for place, (level, words) in enumerate(one for page in sheet for one in _entries(page)):
+            for place, (level, words) in enumerate(entry for page in sheet for entry in _entries(page)):
                 key = f"job{index} sheet{at} {place}"
                 canvas.bookmarkPage(key)
                 canvas.addOutlineEntry(printable(words)[:120], key, level, closed=level == 1)

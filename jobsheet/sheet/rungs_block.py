@@ -41,11 +41,11 @@ def _rungs(block: RungRows, room: float) -> Laid:
 
 def _edges(left: float, room: float, shares: tuple[float, ...]) -> list[tuple[float, float]]:
     """Left edge and width of each column."""
-    found = []
+    edges = []
     for share in shares:
-        found.append((left, room * share - GAP))
+        edges.append((left, room * share - GAP))
         left += room * share
-    return found
+    return edges
 
 
 def _boxes(block: RungRows, room: float) -> list[tuple[str, float, float]]:
@@ -55,12 +55,12 @@ def _boxes(block: RungRows, room: float) -> list[tuple[str, float, float]]:
     named = INITIALLED if block.initials else BOXES
     whole = sum(share for _, share in named)
     left, wide_ = room * HALF, room * (1 - HALF)
-    found = []
+    boxes = []
     for name, share in named:
         width = wide_ * share / whole
-        found.append((name, left, width - 3))
+        boxes.append((name, left, width - 3))
         left += width
-    return found
+    return boxes
 
 
 def _captions(

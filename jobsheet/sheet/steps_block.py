@@ -88,9 +88,9 @@ def _step(row: Step, room: float) -> Laid:
     items += more
     more, bottom = _notes(notes, max(bottom, low), DO, room)
     items += more
-    for one in row.dials:
+    for dial_row in row.dials:
         top = bottom + 1
-        more, bottom = _dials(one, top, room)
+        more, bottom = _dials(dial_row, top, room)
         items += more
     if beside:
         more, low = text_lines(beside, "note", room - BESIDE, top)

@@ -44,14 +44,14 @@ def export_shelf(shelf: Path, target: Path, told: Callable[[int], None] | None =
 
 def _all_files(shelf: Path, but: tuple[Path, ...]) -> list[str]:
     others = {path.resolve() for path in but}
-    found = []
+    files = []
     for folder, folders, names in os.walk(shelf):
         folders[:] = sorted(name for name in folders if not name.startswith("."))
         for name in sorted(names):
             path = Path(folder) / name
             if not name.startswith(".") and path.is_file() and path.resolve() not in others:
-                found.append(path.relative_to(shelf).as_posix())
-    return sorted(found)
+                files.append(path.relative_to(shelf).as_posix())
+    return sorted(files)
 
 
 def _put(archive: zipfile.ZipFile, name: str, raw: bytes) -> None:

@@ -41,15 +41,15 @@ class Went(Struct, frozen=True, kw_only=True):
 
 def went_of(runs: Runs) -> Went:
     """What the record of a job says; nothing where it was never made."""
-    steps = [one for one in runs.standing if one.about == "step" and one.outcome != NOT_CUT]
+    steps = [entry for entry in runs.standing if entry.about == "step" and entry.outcome != NOT_CUT]
     if not steps:
         days = runs.dates
         return Went(made=days[0], times=len(days), how=NO_RECORD, trouble=1) if days else Went()
-    last = max(one.date for one in steps)
-    here = [one for one in steps if one.date == last]
-    times = len({one.date for one in steps})
-    stopped = next((one for one in here if one.outcome in _STOPPED), None)
-    rough = next((one for one in here if one.outcome != "clean"), None)
+    last = max(entry.date for entry in steps)
+    here = [entry for entry in steps if entry.date == last]
+    times = len({entry.date for entry in steps})
+    stopped = next((entry for entry in here if entry.outcome in _STOPPED), None)
+    rough = next((entry for entry in here if entry.outcome != "clean"), None)
     if stopped is not None:
         words = f"stopped at {stopped.number}: {stopped.outcome}"
         return Went(made=last, times=times, how=BEYOND, words=words, trouble=3)

@@ -126,7 +126,9 @@ def scanned(text: str) -> Scanned:
 @remembered(8192)
 def _sized(value: str, units: str) -> tuple[tuple[int, str], ...]:
     """The sizes of a value, each with its word; the same cutters and depths stand in many jobs."""
-    return tuple((one.micrometres, one.before) for one in sizes(value, units) if one.before not in _NO_SIZES)
+    return tuple(
+        (size.micrometres, size.before) for size in sizes(value, units) if size.before not in _NO_SIZES
+    )
 
 
 def _plain(value: str) -> str:

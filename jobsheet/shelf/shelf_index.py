@@ -164,11 +164,11 @@ class Index:
         if row is None or not row[1]:
             return ()
         twins = self.twins(row[0])
-        found = self.database.execute(
+        cursor = self.database.execute(
             "select path from jobs where number = ? collate nocase and id != ? order by path",
             (row[1], row[0]),
         )
-        return tuple(other for (other,) in found if other not in twins)[:most]
+        return tuple(other for (other,) in cursor if other not in twins)[:most]
 
     # --- reading the folder ---
 
@@ -302,13 +302,15 @@ class Index:
         # Where nothing of the kind lies beside it nothing is looked for: on a
         # share each question takes its time.
         closed = self._closed(path) if state[2] else ()
-        codes = "\n".join((check_code(raw), *(one.code for one in closed)))
+        codes = "\n".join((check_code(raw), *(closed_plan.code for closed_plan in closed)))
         text = f"{path}\n{job.text}\n{went.words}\n{codes}"
         self.database.execute(
             "insert into words (rowid, number, name, text) values (?,?,?,?)",
             (row, job.number or Path(path).stem, job.name, text),
         )
-        sizes += [(row, one.micrometres, one.before, one.kind, one.line) for one in job.sizes]
+        sizes += [
+            (row, size_at.micrometres, size_at.before, size_at.kind, size_at.line) for size_at in job.sizes
+        ]
         self.database.executemany(
             "insert into times values (?,?,?,?,?,?,?,?,?)",
             [(row, one.id, one.date, one.set_up, one.milling, one.holes, one.hand, one.setting_up, one.cutting) for one in timed(runs)],
@@ -366,13 +368,13 @@ def _of(job: Scanned) -> tuple[str | int, ...]:
 def folder_there(shelf: Path | str) -> Path:
     """The folder by its whole name. Raises NoSuchEntry where it is not there or cannot be looked into."""
     try:
-        found = Path(shelf).expanduser().resolve()
-        there = found.is_dir()
+        path = Path(shelf).expanduser().resolve()
+        there = path.is_dir()
     except (OSError, ValueError, RuntimeError):
         raise NoSuchEntry("that cannot be the name of a folder: choose another") from None
     if not there:
-        raise NoSuchEntry(f"there is no folder {found.name or found} to look for jobs in")
-    return found
+        raise NoSuchEntry(f"there is no folder {path.name or path} to look for jobs in")
+    return path
 
 
 def _files(

@@ -41,7 +41,7 @@ class Asked(Struct, frozen=True, kw_only=True):
     @property
     def said(self) -> str:
         """The same in words, for the line under the question."""
-        parts = [f"{one.before} {_shown(one)}".strip() for one in self.sizes]
+        parts = [f"{size.before} {_shown(size)}".strip() for size in self.sizes]
         parts += [
             *self.words,
             *(f"day: {one.said}" for one in self.when),
@@ -91,17 +91,17 @@ def asked_by(text: str) -> Asked:
     how, text = asked_how(_ORDER.sub(" ", text))
     when, text = asked_when(text)
     found, words, last = [], [], 0
-    for one in sizes(text):
-        before = text[last : one.start]
+    for size in sizes(text):
+        before = text[last : size.start]
         kept = _WORD.findall(before)
         belongs = (
-            bool(kept) and kept[-1].casefold() == one.before and not any(sign.isdigit() for sign in kept[-1])
+            bool(kept) and kept[-1].casefold() == size.before and not any(sign.isdigit() for sign in kept[-1])
         )
         if belongs:
             kept.pop()  # the word before a size belongs to it
         words += kept
-        found.append(one if belongs else Size(one.micrometres, "", one.exact, one.start, one.end))
-        last = one.end
+        found.append(size if belongs else Size(size.micrometres, "", size.exact, size.start, size.end))
+        last = size.end
     words += _WORD.findall(text[last:])
     return Asked(
         words=tuple(words),
@@ -156,15 +156,15 @@ def _asked_ids(index: Index, asked: Asked, words: str) -> tuple[set[str] | None,
         # and costs as much as the finding.
         if any(len(word) > 1 for word in asked.words):
             named = set(index.ids(match, (f"{{number name}} : ({words})",)))
-    for one in asked.sizes:
-        near = _sized(one)
+    for size in asked.sizes:
+        near = _sized(size)
         here = set(index.ids(_SIZED, (*near[:2], *near[4:])))
-        if not one.exact:
+        if not size.exact:
             here.update(index.ids(_SIZED, near[2:]))
         if (
-            not here and not one.exact
+            not here and not size.exact
         ):  # `lot 12` and `6082` are sizes of nothing: they may stand there in words
-            phrase = f'"{one.before} {asked.text[one.start : one.end]}" *'
+            phrase = f'"{size.before} {asked.text[size.start : size.end]}" *'
             here = set(index.ids(match, (phrase,)))
         wanted = here if wanted is None else wanted & here
     for word in asked.how:
@@ -215,11 +215,11 @@ def _hit(index: Index, asked: Asked, at: int) -> Hit:
         f"select {', '.join(names)} from jobs where id = ?",  # noqa: S608 - the names of above
         (at,),
     ).fetchone()
-    hit = Hit(**dict(zip(names, row, strict=True)), twins=tuple(Path(one).name for one in index.twins(at)))
-    for one in asked.sizes:
-        line = index.database.execute(_LINE_OF, (*_sized(one), at)).fetchone()
+    hit = Hit(**dict(zip(names, row, strict=True)), twins=tuple(Path(twin).name for twin in index.twins(at)))
+    for size in asked.sizes:
+        line = index.database.execute(_LINE_OF, (*_sized(size), at)).fetchone()
         if line is not None:
-            return _with(hit, line[0], _span_of(line[0], one))
+            return _with(hit, line[0], _span_of(line[0], size))
     title = f"{hit.number} {hit.name}".casefold()
     missing = [word for word in asked.words if word.casefold() not in title]
     if not missing:
@@ -239,9 +239,9 @@ def _span_of(line: str, asked: Size) -> tuple[int, int]:
     """Where a size stands in the line in which it was found."""
     near = {asked.micrometres, asked.micrometres if asked.exact else round(asked.micrometres * MM_IN)}
     for units in ("mm", "in"):
-        for one in sizes(line, units):
-            if any(abs(one.micrometres - other) <= NEAR for other in near):
-                return one.start, one.end
+        for size in sizes(line, units):
+            if any(abs(size.micrometres - other) <= NEAR for other in near):
+                return size.start, size.end
     return 0, 0
 
 
@@ -253,20 +253,20 @@ def _matching(words: tuple[str, ...]) -> str:
     return " AND ".join('"' + word.replace('"', '""') + '" *' for word in kept)
 
 
-def _sized(one: Size) -> tuple[str | int, ...]:
+def _sized(size: Size) -> tuple[str | int, ...]:
     """A size within five micrometres, as millimetres or, where no unit was said, as inches too."""
-    other = one.micrometres if one.exact else round(one.micrometres * MM_IN)
-    start = f"{one.before.replace('%', '').replace('_', '')}%"
+    other = size.micrometres if size.exact else round(size.micrometres * MM_IN)
+    start = f"{size.before.replace('%', '').replace('_', '')}%"
     return (
-        one.micrometres - NEAR,
-        one.micrometres + NEAR,
+        size.micrometres - NEAR,
+        size.micrometres + NEAR,
         other - NEAR,
         other + NEAR,
-        one.before,
+        size.before,
         start,
         start,
     )
 
 
-def _shown(one: Size) -> str:
-    return f"{trimmed(one.micrometres / 1000, 3)} mm" if one.exact else trimmed(one.micrometres / 1000, 3)
+def _shown(size: Size) -> str:
+    return f"{trimmed(size.micrometres / 1000, 3)} mm" if size.exact else trimmed(size.micrometres / 1000, 3)

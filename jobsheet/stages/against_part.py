@@ -140,7 +140,7 @@ def face_steps(course: Course, face: str) -> tuple[str, ...]:
 
 def _faces(course: Course, part: FinishedPart) -> tuple[FaceFound, ...]:
     said = part.shape.sizes if part.shape is not None else (None, None, None)
-    found = []
+    faces = []
     for face in FACES:
         steps = face_steps(course, face)
         kept = part.shape is not None and face in part.shape.as_bought
@@ -150,14 +150,14 @@ def _faces(course: Course, part: FinishedPart) -> tuple[FaceFound, ...]:
             state = "cut"
         else:
             state = "never cut" if said[AXIS[face]] is not None else "not said"
-        found.append(FaceFound(face=face, state=state, steps=steps))
-    return tuple(found)
+        faces.append(FaceFound(face=face, state=state, steps=steps))
+    return tuple(faces)
 
 
 def _sizes(course: Course, part: FinishedPart, final: Box) -> tuple[SizeFound, ...]:
     if part.shape is None:
         return ()
-    found = []
+    sizes = []
     for axis, (name, size) in enumerate(zip(("length", "width", "height"), part.shape.sizes, strict=True)):
         if size is None:
             continue
@@ -166,8 +166,8 @@ def _sizes(course: Course, part: FinishedPart, final: Box) -> tuple[SizeFound, .
         keys = {key for face in ENDS[axis] for key in face_steps(course, face)}
         steps = tuple(cut.key for cut in course.cuts if cut.key in keys)
         state = "to size" if out == 0 else "too long" if out > 0 else "cut below"
-        found.append(SizeFound(name=name, state=state, left=left, out=out, steps=steps))
-    return tuple(found)
+        sizes.append(SizeFound(name=name, state=state, left=left, out=out, steps=steps))
+    return tuple(sizes)
 
 
 def _beyond(part: FinishedPart, size: Size, value: float) -> float:
@@ -282,7 +282,7 @@ class _Asked:
     def through(self, cuts: Sequence[Bored]) -> bool:
         """Whether these together go through the finished part, from one side or from both."""
         at = self.low
-        for cut in sorted(cuts, key=lambda one: one.low):
+        for cut in sorted(cuts, key=lambda bored: bored.low):
             if cut.low <= at + AGREES:
                 at = max(at, cut.high)
         return at >= self.high - AGREES

@@ -75,20 +75,21 @@ def all_as_drawn(
         The features at their lower and at their upper limits
     """
     tools = [(sized, cut.before) for cut in cuts for sized in cut.shapes if takes_away(sized.shape)]
-    least, most = ([(sized, one.lie) for one in end for sized in one.gone] for end in limits)
-    may = [(sized, one.lie) for one in drawn for sized in one.may]
+    least, most = ([(sized, other.lie) for other in end for sized in other.gone] for end in limits)
+    may = [(sized, other.lie) for other in drawn for sized in other.may]
     passed, needed, allowed = _met(_no_bevels(tools)), _met(least), _met([*most, *may])
     if passed is None or needed is None or allowed is None:
         return False
     leg = max(
-        (one.size.nominal for _, one in part.features if one.what == "chamfer" and one.size), default=0.0
+        (feature.size.nominal for _, feature in part.features if feature.what == "chamfer" and feature.size),
+        default=0.0,
     )
     return (
         all(_keeps_to_edges(sized.shape, lie, box, leg) for sized, lie in tools if isinstance(sized.shape, Bevel))
-        and all(_within(one, allowed, box) for one in passed.columns)
-        and all(_boxed(one, allowed.boxes, box) for one in passed.boxes)
-        and all(_within(one, passed, work) for one in needed.columns)
-        and all(_boxed(one, passed.boxes, work) for one in needed.boxes)
+        and all(_within(column, allowed, box) for column in passed.columns)
+        and all(_boxed(other, allowed.boxes, box) for other in passed.boxes)
+        and all(_within(column, passed, work) for column in needed.columns)
+        and all(_boxed(other, passed.boxes, work) for other in needed.boxes)
     )  # fmt: skip
 
 
@@ -148,38 +149,40 @@ def _column(shape: Hole, sized: Sized, lie: Lying) -> _Column | None:
     return _Column(axis, (one, two), tuple(along), _sides(radius * MM))
 
 
-def _within(one: _Column, met: _Met, box: Box) -> bool:
+def _within(column: _Column, met: _Met, box: Box) -> bool:
     """Whether a hole, as far as it lies in a box, lies in others along its axis, or else in one box."""
-    others = [each for each in met.columns if each.axis == one.axis and math.dist(each.at, one.at) <= _SAME]
-    low, high = box[one.axis]
+    others = [
+        each for each in met.columns if each.axis == column.axis and math.dist(each.at, column.at) <= _SAME
+    ]
+    low, high = box[column.axis]
     knots = {low, high}
-    for each in (one, *others):
+    for each in (column, *others):
         knots |= {min(max(end, low), high) for piece in each.pieces for end in piece[:2]}
     ends = sorted(knots)
     stretches = [(a, b) for a, b in pairwise(ends) if b - a > CLOSE]
     return all(
-        _stretch_within(one, others, a, b) or _in_a_box(one, met.boxes, box, a, b) for a, b in stretches
+        _stretch_within(column, others, a, b) or _in_a_box(column, met.boxes, box, a, b) for a, b in stretches
     )
 
 
-def _stretch_within(one: _Column, others: Sequence[_Column], low: float, high: float) -> bool:
-    asked = one.radius(low, high)
+def _stretch_within(column: _Column, others: Sequence[_Column], low: float, high: float) -> bool:
+    asked = column.radius(low, high)
     if asked is None:
         return True
     for each in others:
         found = each.radius(low, high)
         # A solid with other corners than its hole has: what counts is the circle inside it.
-        inner = 1.0 if each.sides == one.sides else math.cos(math.pi / each.sides)
+        inner = 1.0 if each.sides == column.sides else math.cos(math.pi / each.sides)
         if found is not None and all(a <= b * inner + CLOSE for a, b in zip(asked, found, strict=True)):
             return True
     return False
 
 
-def _in_a_box(one: _Column, boxes: Iterable[Box], box: Box, low: float, high: float) -> bool:
+def _in_a_box(column: _Column, boxes: Iterable[Box], box: Box, low: float, high: float) -> bool:
     """Whether a stretch of a hole lies in a box, as one that is drilled into a step before it is cut does."""
-    wide = max(one.radius(low, high) or (0.0,))
-    spans = [(place - wide, place + wide) for place in one.at]
-    spans.insert(one.axis, (low, high))
+    wide = max(column.radius(low, high) or (0.0,))
+    spans = [(place - wide, place + wide) for place in column.at]
+    spans.insert(column.axis, (low, high))
     return _boxed((spans[0], spans[1], spans[2]), boxes, box)
 
 

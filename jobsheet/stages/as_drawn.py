@@ -96,7 +96,7 @@ def drawn(part: FinishedPart, box: Box) -> tuple[Drawn, ...]:
     of another of its face begins there.
     """
     made = tuple(_drawn(line, feature, box) for line, feature in part.features)
-    return tuple(_begun(one, made) for one in made)
+    return tuple(_begun(drawn, made) for drawn in made)
 
 
 def _begun(drawn: Drawn, others: tuple[Drawn, ...]) -> Drawn:
@@ -141,8 +141,8 @@ def _drawn(line: int, feature: Feature, box: Box) -> Drawn:
     corners = [from_corner(lie, point) for point in points]
     if feature.what in ("pocket", "window"):
         return _with(made, tuple(_recess(feature, at) for at in corners))
-    gone = tuple(one for at in corners for one in _hole(feature, at))
-    may = tuple(one for at in corners for one in _may(feature, at))
+    gone = tuple(sized for at in corners for sized in _hole(feature, at))
+    may = tuple(sized for at in corners for sized in _may(feature, at))
     return Drawn(line=line, feature=feature, lie=lie, gone=gone, may=may)
 
 

@@ -56,8 +56,8 @@ class Body:
             if found is None:
                 waiting.append(base)
         if self._solid is None:
-            for one in reversed(waiting):
-                found = found - one.cutter
+            for body in reversed(waiting):
+                found = found - body.cutter
                 found.num_tri()
             self._solid = found
             _HELD.take(self)

@@ -68,19 +68,21 @@ def _of_each(stages: Sequence[Stage], ask: Callable[[Stage, Cut], list[Fact]]) -
     """What is found of every step; where that fails for one it is said of that
     one, and the others are still asked.
     """
-    found: list[Fact] = []
+    facts: list[Fact] = []
     for stage in stages[1:]:
         if (cut := stage.cut) is not None:
-            found += alone(
+            facts += alone(
                 lambda stage=stage, cut=cut: ask(stage, cut),  # type: ignore[misc]
                 lambda why, cut=cut: [not_checked(cut.key, why)],  # type: ignore[misc]
             )
-    return found
+    return facts
 
 
 def made_facts(stages: Sequence[Stage]) -> list[Fact]:
     """Steps whose solid could not be made: the work goes on as if they had cut nothing."""
-    return [not_checked(one.cut.key, one.failed) for one in stages if one.cut is not None and one.failed]
+    return [
+        not_checked(stage.cut.key, stage.failed) for stage in stages if stage.cut is not None and stage.failed
+    ]
 
 
 def volume_facts(stages: Sequence[Stage], figures: dict[str, float]) -> list[Fact]:
@@ -132,15 +134,15 @@ def place_facts(stages: Sequence[Stage]) -> list[Fact]:
 
 
 def _place_facts(stage: Stage, cut: Cut) -> list[Fact]:
-    found: list[Fact] = []
+    facts: list[Fact] = []
     for sized in cut.shapes:
         if isinstance(sized.shape, Hole) and takes_away(sized.shape):
-            found += _hole_facts(stage, sized, cut.before, cut.key)
+            facts += _hole_facts(stage, sized, cut.before, cut.key)
         elif isinstance(sized.shape, Groove | Recess):
             off = max(_outside(at, cut.before) for at in sized.corners)
             if off > 0:
-                found.append(Fact(kind="off-the-work", key=cut.key, found=off))
-    return found
+                facts.append(Fact(kind="off-the-work", key=cut.key, found=off))
+    return facts
 
 
 def _hole_facts(stage: Stage, sized: Sized, lie: Lying, key: str) -> list[Fact]:

@@ -82,30 +82,30 @@ def clashes(
                     sure=body.sure and swept.by != "holder", body=body,
                 )
             )  # fmt: skip
-    return tuple(sorted(touching, key=lambda one: (not one.sure, -one.deep)))
+    return tuple(sorted(touching, key=lambda clash: (not clash.sure, -clash.deep)))
 
 
 def sweeps(cut: Cut, radius: float, stick_out: float | None = None) -> tuple[Swept, ...]:
     """Where cutter and holder of a step go, in the frame of the work as it lies."""
     found: list[Swept] = []
     for sized in cut.shapes:
-        one = _swept(sized, cut, radius)
-        if one is None:
+        swept = _swept(sized, cut, radius)
+        if swept is None:
             continue
-        found.append(one)
+        found.append(swept)
         if stick_out is not None:
-            found.append(_holder(one, radius, stick_out))
+            found.append(_holder(swept, radius, stick_out))
     return tuple(found)
 
 
-def _holder(one: Swept, radius: float, stick_out: float) -> Swept:
+def _holder(swept: Swept, radius: float, stick_out: float) -> Swept:
     """The head of the holder above its cutter, with a diameter of its own: it goes wider than what is cut."""
-    low = one.low + stick_out
-    if one.line is not None:
-        return Swept(by="holder", line=one.line, radius=max(HOLDER, one.radius), low=low)
-    assert one.field is not None
+    low = swept.low + stick_out
+    if swept.line is not None:
+        return Swept(by="holder", line=swept.line, radius=max(HOLDER, swept.radius), low=low)
+    assert swept.field is not None
     wider = max(HOLDER - radius, 0.0)
-    (x0, y0), (x1, y1) = one.field
+    (x0, y0), (x1, y1) = swept.field
     return Swept(by="holder", field=((x0 - wider, y0 - wider), (x1 + wider, y1 + wider)), low=low)
 
 

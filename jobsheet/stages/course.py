@@ -110,10 +110,10 @@ def _course_of(job: Job, settings: Mapping[str, Setting]) -> Course:
             sized = tuple(
                 _begun(_sized(shape, set_up, found, before, inside), before, floors) for shape in shapes
             )
-            for one in sized:
-                work = _smaller(work, one.shape, before, set_up)
-                if one.depth is not None:
-                    floors.leave(before, one.shape, one.corners, one.depth)
+            for other in sized:
+                work = _smaller(work, other.shape, before, set_up)
+                if other.depth is not None:
+                    floors.leave(before, other.shape, other.corners, other.depth)
             cuts.append(
                 Cut(
                     key=operation.key, number=operation.number, set_up=set_up.key, before=before,

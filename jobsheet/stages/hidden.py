@@ -257,7 +257,7 @@ def chained(stretches: Any, size: float) -> list[list[tuple[float, float]]]:
         for side in (1, 0):
             key = keys[first][side]
             while len(ends[key]) == 2:
-                following = next((one for one in ends[key] if not used[one]), None)
+                following = next((end for end in ends[key] if not used[end]), None)
                 if following is None:
                     break
                 used[following] = True

@@ -17,7 +17,7 @@ def part_facts(stages: Sequence[Stage], part: FinishedPart) -> list[Fact]:
     """A fact for every piece that is left on or cut away, the thickest first; nothing
     where nothing of the part is said.
     """
-    if (part.shape is None and not part.features) or len(stages) < 2 or any(one.failed for one in stages):
+    if (part.shape is None and not part.features) or len(stages) < 2 or any(stage.failed for stage in stages):
         return []
     return alone(lambda: _pieces(stages, part), lambda why: [not_checked("", f"the finished part: {why}")])
 
@@ -25,17 +25,21 @@ def part_facts(stages: Sequence[Stage], part: FinishedPart) -> list[Fact]:
 def _pieces(stages: Sequence[Stage], part: FinishedPart) -> list[Fact]:
     if as_cut(stages, part):
         return []
-    return [_fact(one) for one in differences(stages, part, within_limits=True) if one.what in _KINDS]
+    return [
+        _fact(difference)
+        for difference in differences(stages, part, within_limits=True)
+        if difference.what in _KINDS
+    ]
 
 
-def _fact(one: Difference) -> Fact:
-    key = one.steps[-1] if one.steps else ""
+def _fact(difference: Difference) -> Fact:
+    key = difference.steps[-1] if difference.steps else ""
     return Fact(
-        kind=_KINDS[one.what],
+        kind=_KINDS[difference.what],
         key=key,
-        found=one.thick,
-        against=one.volume,
-        lines=one.lines,
-        steps=one.steps,
-        size=tuple(high - low for low, high in one.box),
+        found=difference.thick,
+        against=difference.volume,
+        lines=difference.lines,
+        steps=difference.steps,
+        size=tuple(high - low for low, high in difference.box),
     )

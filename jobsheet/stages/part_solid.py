@@ -82,7 +82,12 @@ def differences(
     found = [_piece("left", piece, features, stages) for piece in left]
     found += [_piece("cut away", piece, (), stages) for piece in cut]
     found += [_piece("never there", piece, (), ()) for piece in lacking]
-    return tuple(sorted((one for one in found if one.thick > AGREES), key=lambda one: -one.thick))
+    return tuple(
+        sorted(
+            (difference for difference in found if difference.thick > AGREES),
+            key=lambda difference: -difference.thick,
+        )
+    )
 
 
 def as_cut(stages: Sequence[Stage], part: FinishedPart) -> bool:
@@ -93,7 +98,7 @@ def as_cut(stages: Sequence[Stage], part: FinishedPart) -> bool:
     box = part_box(last.box, part)
     if not _inside(last.box, _grown(box, HAIR)):
         return False
-    cuts = [one.cut for one in stages if one.cut is not None and one.tool is not None]
+    cuts = [stage.cut for stage in stages if stage.cut is not None and stage.tool is not None]
     features = tuple(drawn(part, box))
     limits = [tuple(drawn(_at_limits(part, end), box)) for end in (0, 1)]
     return all_as_drawn(cuts, last.box, box, features, limits, part)
@@ -109,7 +114,7 @@ def _asked(
     Made once for a part: every edit of a step asks for it again, and no edit of a step changes it.
     """
     features = tuple(drawn(part, box))
-    least = most = [(sized, one) for one in features for sized in one.gone]
+    least = most = [(sized, drawn) for drawn in features for sized in drawn.gone]
     if within_limits:
         least, most = (
             [(sized, one) for one in drawn(_at_limits(part, end), box) for sized in one.gone]
@@ -119,7 +124,7 @@ def _asked(
     # Where no feature has limits of its own both ends are one, and so are their solids.
     of_least = of_most if least == most else _together([_solid(*one) for one in least])
     wanted = _box(_grown(box, -HAIR)) - of_most
-    open_ = [_solid(sized, one) for one in features for sized in one.may] + _edges(box, part)
+    open_ = [_solid(sized, drawn) for drawn in features for sized in drawn.may] + _edges(box, part)
     wanted.num_tri()  # made now, for all who ask
     return features, of_least, wanted, tuple(open_)
 
@@ -206,7 +211,7 @@ def _edges(box: Box, part: FinishedPart) -> list[Any]:
         return []
     leg = max(legs) * MM
     spans = [(low * MM, high * MM) for low, high in box]
-    found = []
+    edges = []
     for along in range(3):
         one, two = (axis for axis in range(3) if axis != along)
         for first in spans[one]:
@@ -215,8 +220,8 @@ def _edges(box: Box, part: FinishedPart) -> list[Any]:
                 low[along], size[along] = spans[along][0] - leg, spans[along][1] - spans[along][0] + 2 * leg
                 low[one], size[one] = first - leg, 2 * leg
                 low[two], size[two] = second - leg, 2 * leg
-                found.append(m3.Manifold.cube(tuple(size)).translate(tuple(low)))
-    return found
+                edges.append(m3.Manifold.cube(tuple(size)).translate(tuple(low)))
+    return edges
 
 
 def _leg(feature: Feature) -> float:
@@ -231,15 +236,15 @@ def _piece(what: str, piece: Any, features: Sequence[Drawn], stages: Sequence[St
     thick = 2 * volume / surface / MM if surface > 0 and volume > NOTHING else 0.0
     if thick <= AGREES:
         return Difference(what=what, volume=volume / MM**3, thick=thick, box=(x, y, z))
-    there = [one for one in features if any(_meets(piece, _solid(sized, one)) for sized in one.gone)]
-    regions = [_solid(sized, one) for one in there for sized in one.gone] if features else [piece]
+    there = [drawn for drawn in features if any(_meets(piece, _solid(sized, drawn)) for sized in drawn.gone)]
+    regions = [_solid(sized, drawn) for drawn in there for sized in drawn.gone] if features else [piece]
     steps = tuple(
         stage.cut.key
         for stage in stages
         if stage.cut and stage.tool is not None and any(_meets(region, stage.tool) for region in regions)
     )
     return Difference(
-        what=what, volume=volume / MM**3, thick=thick, box=(x, y, z), lines=tuple(one.line for one in there), steps=steps,
+        what=what, volume=volume / MM**3, thick=thick, box=(x, y, z), lines=tuple(drawn.line for drawn in there), steps=steps,
     )  # fmt: skip
 
 

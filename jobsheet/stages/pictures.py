@@ -197,7 +197,7 @@ def size_items(stage: Stage, lie: Lying, placed: Placed, units: str = "mm") -> t
     items: list[Item] = []
     said: set[str] = set()
     along, across, high = (size * MM for size in lie.size)
-    for sized in sorted(cut.shapes, key=lambda one: -sum(one.corners[0]) if one.corners else 0.0):
+    for sized in sorted(cut.shapes, key=lambda sized: -sum(sized.corners[0]) if sized.corners else 0.0):
         shape = sized.shape
         if isinstance(shape, Hole) and not shape.threaded:
             words, round_ = _length(shape.diameter, units), True
@@ -280,8 +280,10 @@ def _threads(stage: Stage, lie: Lying, view: str, placed: Placed) -> list[Item]:
     while at is not None and at.cut is not None:
         cut = at.cut
         if cut.before.up == lie.up and cut.before.near == lie.near:
-            threads = [one for one in cut.shapes if isinstance(one.shape, Hole) and one.shape.threaded]
-            items += [_thread(one, cut.before, lie, view, placed) for one in threads]
+            threads = [
+                sized for sized in cut.shapes if isinstance(sized.shape, Hole) and sized.shape.threaded
+            ]
+            items += [_thread(sized, cut.before, lie, view, placed) for sized in threads]
         at = at.before
     return items
 

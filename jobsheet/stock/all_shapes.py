@@ -52,8 +52,8 @@ def shape_called(name: str) -> ShapeKind:
     """The shape of that name; KeyError where there is none."""
     if name not in shapes():
         raise KeyError(name)
-    found: ShapeKind = importlib.import_module(f"jobsheet.stock.shapes.{name.replace(' ', '_')}").SHAPE
-    return found
+    shape_kind: ShapeKind = importlib.import_module(f"jobsheet.stock.shapes.{name.replace(' ', '_')}").SHAPE
+    return shape_kind
 
 
 @cache

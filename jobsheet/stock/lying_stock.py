@@ -116,7 +116,7 @@ def _edges(
     eye; soft ones of a radius are none.
     """
     faces = (lie.right, lie.far, lie.up)
-    at = next(one for one in ways if _axis(faces[one]) == outline.axis)
+    at = next(way for way in ways if _axis(faces[way]) == outline.axis)
     other = ways[1] if at == ways[0] else ways[0]
     axis, eye = _axis(faces[other]), _axis(faces[3 - sum(ways)])
     plain = tuple(one for one in range(3) if one != outline.axis)

@@ -54,9 +54,9 @@ def laid_along(stock: Stock, first: Quantity, second: Quantity) -> Box:
     sizes across in the drawing's order.
     """
     assert stock.bar_length is not None
-    found = [first, second]
-    found.insert(ALONG.index(stock.along), stock.bar_length)
-    return found[0], found[1], found[2]
+    quantities = [first, second]
+    quantities.insert(ALONG.index(stock.along), stock.bar_length)
+    return quantities[0], quantities[1], quantities[2]
 
 
 def longest(stock: Stock) -> dict[str, object]:
@@ -67,7 +67,7 @@ def longest(stock: Stock) -> dict[str, object]:
 
 def thinnest(stock: Stock) -> Quantity:
     """The smallest size of the box of stock."""
-    return min((stock.length, stock.width, stock.height), key=lambda one: one.value)
+    return min((stock.length, stock.width, stock.height), key=lambda quantity: quantity.value)
 
 
 def reckoned_size(value: float, like: Quantity) -> Quantity:
@@ -83,6 +83,6 @@ def as_typed(value: float, like: Quantity) -> Quantity:
     return Quantity(read(text, "length"), text)
 
 
-def text_of(one: Quantity | None) -> str:
+def text_of(quantity: Quantity | None) -> str:
     """A size as it was typed; nothing where it is not said."""
-    return one.text if one is not None else ""
+    return quantity.text if quantity is not None else ""

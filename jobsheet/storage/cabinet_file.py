@@ -63,9 +63,9 @@ def cabinet_for(workshop: str) -> Cabinet | None:
     if not workshop.strip():
         return None
     for path in shipped():
-        found = _read(path, path.stat().st_mtime_ns, own=False)
-        if found.workshop and found.workshop.casefold() in workshop.casefold():
-            return found
+        cabinet = _read(path, path.stat().st_mtime_ns, own=False)
+        if cabinet.workshop and cabinet.workshop.casefold() in workshop.casefold():
+            return cabinet
     return None
 
 
@@ -169,10 +169,10 @@ class _Reader:
                 f"this is {node.what}; a list belongs here, each entry with what and place",
             )
             return []
-        found: list[Thing] = []
+        things: list[Thing] = []
         for row, item in enumerate(node.items):
-            found.extend(self._entry(section, row, item))
-        return found
+            things.extend(self._entry(section, row, item))
+        return things
 
     def _entry(self, section: str, row: int, node: Node) -> list[Thing]:
         path = f"{section}[{row}]"
@@ -195,7 +195,9 @@ class _Reader:
         except QuantityError as error:
             self.problem(line, f"{path}.what", str(error).rstrip("."))
         place = text["place"]
-        written = next((one.cutter.place for one in read if one.cutter is not None and one.cutter.place), "")
+        written = next(
+            (other.cutter.place for other in read if other.cutter is not None and other.cutter.place), ""
+        )
         if written:
             self.problem(line, f"{path}.what", f"the place has a field of its own; write place: {written}")
         elif not place:
@@ -209,10 +211,10 @@ class _Reader:
         common: dict[str, Any] = {"section": section, "place": place, "row": row, "count": count}
         return [
             Thing(
-                what=one.what, out=text["out"], note=text["note"], name=one.name, cutter=one.cutter, thread=one.thread,
-                styles=one.styles, size=one.size, low=one.low, high=one.high, sizes=one.sizes, **common,
+                what=other.what, out=text["out"], note=text["note"], name=other.name, cutter=other.cutter, thread=other.thread,
+                styles=other.styles, size=other.size, low=other.low, high=other.high, sizes=other.sizes, **common,
             )
-            for one in read
+            for other in read
         ]  # fmt: skip
 
     def _count(self, text: str, fields: dict[str, Node], path: str) -> int:

@@ -82,10 +82,12 @@ LAYOUT = Layout(
             how="A tool is named by its place. A numbered place holds one thing; a drawer without a number holds many."
             " Empty sections are not checked.",
         ),
-        Heading(title="Tools that cut", parts=tuple(_rows(one) for one in KINDS_OF if one != "finders")),
+        Heading(title="Tools that cut", parts=tuple(_rows(kind) for kind in KINDS_OF if kind != "finders")),
         Heading(
             title="What holds, lifts and measures",
-            parts=tuple(_rows(one) for one in _SECTIONS if one not in KINDS_OF or one == "finders"),
+            parts=tuple(
+                _rows(section) for section in _SECTIONS if section not in KINDS_OF or section == "finders"
+            ),
         ),
     )
 )

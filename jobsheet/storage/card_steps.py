@@ -130,12 +130,12 @@ def is_assumed(paper: Paper, word: str) -> bool:
 
 def assumed_without(paper: Paper, word: str) -> str:
     """What the card says is still assumed, when this has been measured."""
-    return "; ".join(one for one in _words(paper) if one != word)
+    return "; ".join(other for other in _words(paper) if other != word)
 
 
 def assumed_with(paper: Paper, word: str) -> str:
     """What the card says is still assumed, when this is too."""
-    return "; ".join([*(one for one in _words(paper) if one != word), word])
+    return "; ".join([*(other for other in _words(paper) if other != word), word])
 
 
 def _words(paper: Paper) -> list[str]:

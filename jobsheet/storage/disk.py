@@ -176,7 +176,7 @@ def sweep(folder: Path) -> None:
     now = time.time()
     try:
         with os.scandir(folder) as entries:
-            left = [one for one in entries if one.name.endswith(NEW) and _OURS.match(one.name)]
+            left = [entry for entry in entries if entry.name.endswith(NEW) and _OURS.match(entry.name)]
         for one in left:
             if one.is_file(follow_symlinks=False) and now - one.stat().st_mtime > OLD:
                 Path(one.path).unlink(missing_ok=True)

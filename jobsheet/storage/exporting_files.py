@@ -98,6 +98,6 @@ def refuse_other(target: Path, start: bytes = b"%PDF") -> None:
 
 def export_file(target: Path, content: bytes) -> None:
     """Write an export where nothing else is lost by it. Raises CannotWrite."""
-    start = next((one for one in _STARTS if content.startswith(one)), b"%PDF")
+    start = next((start for start in _STARTS if content.startswith(start)), b"%PDF")
     refuse_other(target, start)
     write_file(target, content)

@@ -110,13 +110,13 @@ class Reader:
             self.unknown(node, path, [entry.name for entry in entries] + list(also))
         values: dict[str, Any] = {}
         for entry in entries:
-            found = fields.get(entry.name)
+            field = fields.get(entry.name)
             where = f"{path}.{name_in_file(entry.name)}" if path else name_in_file(entry.name)
-            if found is None:
+            if field is None:
                 if not entry.optional and node is not None and (nothing or node.fields is not None):
                     self.problem(node, where, f"this field is missing; {entry.wanted(self.units)}")
                 continue
-            value = self.entry(found, where, entry)
+            value = self.entry(field, where, entry)
             if value is not None:
                 values[entry.name] = value
         return values
@@ -261,7 +261,7 @@ def _dismissed(reader: Reader, node: Node | None) -> tuple[Dismissed, ...]:
 
 
 def _datums(reader: Reader, node: Node | None) -> tuple[tuple[str, str], ...]:
-    found = []
+    datums = []
     if node is not None:
         reader.mapping(node, "datums")
     for letter, value in ((node.fields or {}) if node else {}).items():
@@ -270,8 +270,8 @@ def _datums(reader: Reader, node: Node | None) -> tuple[tuple[str, str], ...]:
             hint = f"did you mean {near}?" if near else f"write one of {', '.join(FACES)}"
             reader.problem(value, f"datums.{letter}", f"a datum lies on a face of the stock; {hint}")
             continue
-        found.append((letter, value.text or ""))
-    return tuple(found)
+        datums.append((letter, value.text or ""))
+    return tuple(datums)
 
 
 def set_ups_from(reader: Reader, node: Node | None) -> list[SetUp]:

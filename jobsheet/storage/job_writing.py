@@ -70,11 +70,11 @@ def _data(job: Job) -> dict[str, Any]:
     if finished := finished_data(job.finished):
         data["finished"] = finished
     if job.dismissed:
-        data["dismissed"] = [_group(layout.DISMISSED, one) for one in job.dismissed]
+        data["dismissed"] = [_group(layout.DISMISSED, dismissed) for dismissed in job.dismissed]
     if job.revisions:
-        data["plan revisions"] = [_group(layout.REVISION, one) for one in job.revisions]
+        data["plan revisions"] = [_group(layout.REVISION, revision) for revision in job.revisions]
     if job.photographs:
-        data["photographs"] = [_group(layout.PHOTOGRAPH, one) for one in job.photographs]
+        data["photographs"] = [_group(layout.PHOTOGRAPH, photograph) for photograph in job.photographs]
     data.update(last)
     data["set-ups"] = [set_up_data(set_up) for set_up in job.set_ups]
     return data

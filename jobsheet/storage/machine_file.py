@@ -22,7 +22,7 @@ class _Card:
 
     def __init__(self, node: Node | None, path: str, problems: list[Problem], line: int) -> None:
         self.fields = {
-            FIELDS.get(name, name): one for name, one in ((node.fields or {}) if node else {}).items()
+            FIELDS.get(name, name): other for name, other in ((node.fields or {}) if node else {}).items()
         }
         self.line = node.line if node else line
         self.path = path
@@ -219,14 +219,14 @@ def _daylight(card: _Card) -> tuple[float, float] | None:
 def _table(card: _Card | None) -> Table | None:
     if card is None:
         return None
-    found = Table(
+    table = Table(
         length=card.size("length", "length", required=False),
         width=card.size("width", "length", required=False),
         slots=card.text("slots", ""),
         load=card.size("load", "mass", required=False),
     )
     card.end(("length", "width", "slots", "load"))
-    return found
+    return table
 
 
 def _vice(card: _Card) -> Vice | None:

@@ -50,7 +50,7 @@ class _Walk:
         while first - 1 > self._taken and re.match(r"\s*(#|$)", self.lines[first - 1]):
             first -= 1
         self._taken = max(self._taken, line)
-        return tuple(one.strip() for one in self.lines[first:line])
+        return tuple(other.strip() for other in self.lines[first:line])
 
     def _behind(self, node: Any) -> str:
         """The comment behind a value that ends on this line."""
@@ -59,8 +59,8 @@ class _Walk:
         if block or line >= len(self.lines):
             return ""
         self._taken = max(self._taken, line)
-        found = re.match(r"\s+(#.*)$", self.lines[line][node.end_mark.column :])
-        return found[1].rstrip() if found else ""
+        match = re.match(r"\s+(#.*)$", self.lines[line][node.end_mark.column :])
+        return match[1].rstrip() if match else ""
 
     def value(self, node: Any) -> Value:
         if node.id == "scalar":

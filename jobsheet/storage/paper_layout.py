@@ -86,15 +86,15 @@ class Layout(Struct, frozen=True, kw_only=True):
     def orders(self, path: Path) -> tuple[tuple[str, ...], ...]:
         """For each name of a path, the names of its group in their order."""
         level: tuple[Layer, ...] = self.parts
-        found: list[tuple[str, ...]] = []
+        orders: list[tuple[str, ...]] = []
         for step in path:
             if isinstance(step, int):
                 continue
             names = tuple(part.name for part in level)
-            found.append((*self.first, *names) if not found else names)
+            orders.append((*self.first, *names) if not orders else names)
             inner = next((part for part in level if part.name == step), None)
             level = inner.parts if isinstance(inner, (Inner, Rows)) else ()
-        return tuple(found)
+        return tuple(orders)
 
     def find(self, path: Path) -> Layer | None:
         """What the layout says of a place."""

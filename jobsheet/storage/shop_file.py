@@ -157,7 +157,7 @@ def shop_from_text(root: Any, name: str) -> Shop:
             hint = (
                 f"did you mean {near.replace('_', ' ')}?"
                 if near
-                else f"known are {', '.join(one.replace('_', ' ') for one in entries)}"
+                else f"known are {', '.join(entry.replace('_', ' ') for entry in entries)}"
             )
             problems.append(Problem(node.line, typed, f"unknown field; {hint}"))
             continue
@@ -190,8 +190,8 @@ def shop_from_text(root: Any, name: str) -> Shop:
                     f"this must be less than {high.replace('_', ' ')}",
                 )
             )
-    found = Shop(**values)
-    if not found.prints.pages:
+    shop = Shop(**values)
+    if not shop.prints.pages:
         wanted = ", ".join(entry.name.replace("_", " ") for entry in PRINTED[:-1])
         problems.append(
             Problem(
@@ -202,4 +202,4 @@ def shop_from_text(root: Any, name: str) -> Shop:
         )
     if problems:
         raise DocumentError(name, tuple(sorted(problems, key=lambda problem: problem.line or 0)))
-    return found
+    return shop

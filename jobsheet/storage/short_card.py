@@ -137,7 +137,7 @@ def answered(paper: Paper, name: str, text: str) -> Paper:
     QuantityError
         If it cannot be read; the card stays as it is.
     """
-    entry = next((one for one in questions(paper) if one.name == name), None)
+    entry = next((entry for entry in questions(paper) if entry.name == name), None)
     if entry is not None and entry.asks != "text":
         unit = unit_of(paper)
         entry.read(text, unit)
@@ -203,7 +203,7 @@ def changed(paper: Paper, change: str, count: int = 1) -> Paper:
         ("slips", drive.slips),
     ):
         paper = _with(paper, (*_SPINDLE, field), text)
-    return _with(paper, _RANGES, Items(tuple(Part(one) for one in ranges)))
+    return _with(paper, _RANGES, Items(tuple(Part(group) for group in ranges)))
 
 
 def _step(drive: Drive, paper: Paper | None, place: Path, rpm: str, index: int, name: str = "") -> Group:
@@ -216,7 +216,7 @@ def _step(drive: Drive, paper: Paper | None, place: Path, rpm: str, index: int, 
 
 def _speeds(paper: Paper) -> list[float]:
     """All speeds that the card names."""
-    found = []
+    speeds = []
     for index in range(len(entries_at(paper, _RANGES))):
         place: Path = (*_RANGES, index)
         texts = [text_at(paper, (*place, field)) for field in ("lowest", "highest")]
@@ -226,10 +226,10 @@ def _speeds(paper: Paper) -> list[float]:
         ]
         for text in texts:
             try:
-                found += [float(one) for one in numbers(text.removesuffix(" rpm"))] if text else []
+                speeds += [float(number) for number in numbers(text.removesuffix(" rpm"))] if text else []
             except QuantityError:
                 continue
-    return found
+    return speeds
 
 
 def _full_power(highest: str) -> str:

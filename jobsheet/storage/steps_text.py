@@ -34,9 +34,9 @@ def write_copied(copied: Copied) -> str:
     """The text of what was copied. Keys and numbers are the old job's, so they are left out."""
     data: dict[str, Any] = {"format": str(versions.CURRENT), "units": copied.units}
     if copied.set_ups:
-        data["set-ups"] = [_bare_set_up(one) for one in copied.set_ups]
+        data["set-ups"] = [_bare_set_up(set_up) for set_up in copied.set_ups]
     else:
-        data["steps"] = [_bare(step_data(one)) for one in copied.steps]
+        data["steps"] = [_bare(step_data(operation)) for operation in copied.steps]
     return "\n".join(emit(data)) + "\n"
 
 

@@ -202,11 +202,13 @@ def share(tool: str, of: str) -> Suggestion:
 
 def gentle_feed(tool: str, diameter: float, material: Material) -> Suggestion:
     """Where a hand starts with a tool that goes by the drill: its feed as `feed_as_drill` has it, and no more than is common [m]."""
-    found, row = feed_as_drill(tool, diameter, material), table()["shares"][tool]["feed"]
-    if "start at most" not in row or found.value <= (most := _length(row["start at most"])):
-        return found
+    suggestion, row = feed_as_drill(tool, diameter, material), table()["shares"][tool]["feed"]
+    if "start at most" not in row or suggestion.value <= (most := _length(row["start at most"])):
+        return suggestion
     why = f"a {tool} is stopped by eye: begin gently; the drill's feed is where it ends"
-    return Suggestion(most, min(found.low, most), found.high, row["start source"], found.outside, why)
+    return Suggestion(
+        most, min(suggestion.low, most), suggestion.high, row["start source"], suggestion.outside, why
+    )
 
 
 def feed_as_drill(tool: str, diameter: float, material: Material) -> Suggestion:

@@ -37,7 +37,7 @@ def materials_found(typed: str) -> tuple[MaterialFound, ...]:
         rank, name = _rank(names, hardness, words, whole)
         if rank is not None:
             ranked.append((rank, MaterialFound(material=material, name=name)))
-    return tuple(found for _, found in sorted(ranked, key=lambda one: one[0]))
+    return tuple(material_found for _, material_found in sorted(ranked, key=lambda one: one[0]))
 
 
 @lru_cache(maxsize=2)
@@ -45,12 +45,15 @@ def _rows(
     materials: tuple[Material, ...],
 ) -> tuple[tuple[Material, tuple[str, ...], tuple[int, int]], ...]:
     """Every material with all its names, and its hardness."""
-    return tuple((one, (one.title, one.name, *one.also), _hardness(one.hardness)) for one in materials)
+    return tuple(
+        (material, (material.title, material.name, *material.also), _hardness(material.hardness))
+        for material in materials
+    )
 
 
 def _hardness(text: str) -> tuple[int, int]:
-    found = _RANGE.search(text)
-    return (int(found[1]), int(found[2] or found[1])) if found else (0, 0)
+    match = _RANGE.search(text)
+    return (int(match[1]), int(match[2] or match[1])) if match else (0, 0)
 
 
 def _rank(

@@ -117,12 +117,12 @@ class _Maker:
 
     def take(self, file: OwnFile) -> None:
         """Add one file's rows, or its problems."""
-        found = list(_wrong_file(file))
-        if not found:
+        problems = list(_wrong_file(file))
+        if not problems:
             for name, fields in file.data["materials"].items():
-                found.extend(self._take_row(file, name, fields))
-        if found:
-            self.problems.append((file.name, tuple(found)))
+                problems.extend(self._take_row(file, name, fields))
+        if problems:
+            self.problems.append((file.name, tuple(problems)))
 
     def _take_row(self, file: OwnFile, name: str, fields: Any) -> Iterator[Problem]:
         way = ("materials", name)

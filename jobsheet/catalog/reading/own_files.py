@@ -71,9 +71,9 @@ def _plain(node: Node, way: Way, lines: dict[Way, int]) -> Any:
     """The value of a node, and of all below it; keeps the line of each."""
     lines[way] = node.line
     if node.fields is not None:
-        return {name: _plain(one, (*way, name), lines) for name, one in node.fields.items()}
+        return {name: _plain(other, (*way, name), lines) for name, other in node.fields.items()}
     if node.items is not None:
-        return [_plain(one, (*way, str(place)), lines) for place, one in enumerate(node.items, 1)]
+        return [_plain(other, (*way, str(place)), lines) for place, other in enumerate(node.items, 1)]
     return node.text
 
 

@@ -107,12 +107,12 @@ def nodes(text: str, name: str) -> Node:
     """The nodes of a text, parsed; a start stands something in here that knows
     the last texts. Raises as `parse`.
     """
-    if any(sign in text for sign in _SIGNS) and (found := _TWO_REVISIONS.search(text)):
+    if any(sign in text for sign in _SIGNS) and (match := _TWO_REVISIONS.search(text)):
         raise _refused(
             name,
-            f"two revisions were put side by side here by what keeps versions of the file ({found['sign']}):"
+            f"two revisions were put side by side here by what keeps versions of the file ({match['sign']}):"
             " keep the lines of one of them and take the three lines with the signs <<<<<<< ======= >>>>>>> out",
-            text[: found.start("sign")].count("\n") + 1,
+            text[: match.start("sign")].count("\n") + 1,
         )
     import yaml
 

@@ -241,7 +241,7 @@ def _parallels(line: str) -> Read:
         raise QuantityError(
             f"“{line}”: write thickness, height and length, such as parallels 6 x 20 x 120 mm"
         )
-    lengths = [length_of(one if _UNIT.search(one) else f"{one} {unit[1]}") for one in sizes]
+    lengths = [length_of(size if _UNIT.search(size) else f"{size} {unit[1]}") for size in sizes]
     if min(lengths) <= 0:
         raise QuantityError(f"“{line}”: each size must be above zero")
     return Read(what=line, name="parallels", size=lengths[0], high=lengths[1], sizes=tuple(lengths))

@@ -39,8 +39,8 @@ def tip_of_line(cutter: Cutter) -> str:
 
 def tip_in(line: str) -> str:
     """The tip of a finder in its line as it was typed."""
-    found = _TIP.search(line)
-    return (found[1] or found[2]).strip() if found else ""
+    match = _TIP.search(line)
+    return (match[1] or match[2]).strip() if match else ""
 
 
 def reading(gauge: str) -> float | None:

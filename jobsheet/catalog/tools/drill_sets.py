@@ -115,10 +115,10 @@ def boxes() -> tuple[str, ...]:
 def drills_between(smallest: float, largest: float) -> tuple[DrillSize, ...]:
     """Every drill of any set between two diameters [m], ends included, from small to large."""
     positive(smallest=smallest, largest=largest)
-    found = [
+    drill_sizes = [
         drill
         for name in SETS
         for drill in drill_set(name)
         if smallest - SAME <= drill.diameter <= largest + SAME
     ]
-    return tuple(sorted(found, key=lambda drill: drill.diameter))
+    return tuple(sorted(drill_sizes, key=lambda drill: drill.diameter))

@@ -144,13 +144,13 @@ def suggested(size: Size) -> str:
     return "indicator over gauge blocks"
 
 
-def how_in_words(found: Measured) -> str:
+def how_in_words(measured: Measured) -> str:
     """How it is measured, without the size: `micrometer, at both ends, before unclamping`."""
-    asked = [f"{name} {f'to {to} ' if to else ''}{value * 1e3:g} mm" for name, value, to in found.asks]
+    asked = [f"{name} {f'to {to} ' if to else ''}{value * 1e3:g} mm" for name, value, to in measured.asks]
     return ", ".join(
         one
         for one in (
-            found.instrument, found.where, found.when, BETWEEN if found.between else "", GO if found.goes else "", *asked,
+            measured.instrument, measured.where, measured.when, BETWEEN if measured.between else "", GO if measured.goes else "", *asked,
         )
         if one
     )  # fmt: skip

@@ -52,4 +52,4 @@ def opinions() -> tuple[Opinion, ...]:
 
 def opinion(name: str) -> Opinion:
     """The one of that id; KeyError where there is none."""
-    return {one.id: one for one in opinions()}[name]
+    return {opinion.id: opinion for opinion in opinions()}[name]

@@ -53,7 +53,7 @@ def read_surfaces(text: str) -> Surfaces:
             len(text),
         )
     # What is said of all comes first, wherever it stands.
-    return Surfaces(tuple(sorted(surfaces, key=lambda one: bool(one[0]))), text)
+    return Surfaces(tuple(sorted(surfaces, key=lambda surface: bool(surface[0]))), text)
 
 
 def _said(text: str, start: int, end: int) -> tuple[list[str], str]:

@@ -33,30 +33,34 @@ def _whole(want_json: bool) -> int:
     from jobsheet.storage.cabinet_file import cabinet_for, read_cabinet, shipped
 
     cabinet = cabinet_for("") or read_cabinet(shipped()[0])
-    things = sorted(cabinet.things, key=lambda one: (in_order(one.place), one.section, one.row))
+    things = sorted(cabinet.things, key=lambda thing: (in_order(thing.place), thing.section, thing.row))
     if want_json:
         as_json(
             {
                 "name": cabinet.name, "own": cabinet.own, "invented": cabinet.invented,
                 "things": [
                     {
-                        "section": one.section, "what": one.what, "place": one.place, "line": one.line,
-                        "count": one.count, "here": one.here, "out": one.out, "note": one.note,
+                        "section": thing.section, "what": thing.what, "place": thing.place, "line": thing.line,
+                        "count": thing.count, "here": thing.here, "out": thing.out, "note": thing.note,
                     }
-                    for one in things
+                    for thing in things
                 ],
             }
         )  # fmt: skip
         return 0
     say(f"{cabinet.name or 'Your cabinet'}{' (invented)' if cabinet.invented else ''}")
     rows: list[tuple[str, ...]] = []
-    for one in things:
+    for thing in things:
         beside = "; ".join(
             part
-            for part in (f"not there now: {one.away}" if not one.here else "", _count(one.count), one.note)
+            for part in (
+                f"not there now: {thing.away}" if not thing.here else "",
+                _count(thing.count),
+                thing.note,
+            )
             if part
         )
-        rows.append((one.place, one.what, beside))
+        rows.append((thing.place, thing.what, beside))
     columns(rows, "  ")
     if not cabinet.own:
         say("You have no cabinet of your own yet: Machine, Cabinet… in the window begins one.")
@@ -90,7 +94,7 @@ def _asked(job: str, want_json: bool) -> int:
                     {
                         "asked": look.need.words, "operations": [numbers[key] for key in look.need.operations],
                         "status": look.status, "place": look.thing.place if look.thing is not None else None,
-                        "nearest": [one.line for one in look.near], "sentence": look.sentence,
+                        "nearest": [thing.line for thing in look.near], "sentence": look.sentence,
                     }
                     for look in looks
                 ],

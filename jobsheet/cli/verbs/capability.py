@@ -53,10 +53,10 @@ def command(
         _text(found)
     if output:
         _pdf(found, Path(output), paper, (job,) if job else (), quiet=want_json)
-    return 0 if all(one.fits for one in found.on) else 1
+    return 0 if all(on_machine.fits for on_machine in found.on) else 1
 
 
-def _pdf(found: Capability, target: Path, paper: str, jobs: tuple[str, ...], *, quiet: bool) -> None:
+def _pdf(capability: Capability, target: Path, paper: str, jobs: tuple[str, ...], *, quiet: bool) -> None:
     from jobsheet.cli.output import refuse_to_overwrite
     from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.report.capability_card import capability_card
@@ -65,7 +65,7 @@ def _pdf(found: Capability, target: Path, paper: str, jobs: tuple[str, ...], *, 
 
     refuse_to_overwrite(target, jobs)
     day = today()
-    write_file(target, make_pdf((capability_card(found, date=day, name=target.stem),), paper))
+    write_file(target, make_pdf((capability_card(capability, date=day, name=target.stem),), paper))
     if not quiet:
         say(f"Capability card for {'A4' if paper == 'a4' else 'Letter'} paper: {target}")
 
@@ -80,7 +80,7 @@ def _row(row: Row) -> dict[str, Any]:
 
 def _data(capability: Capability) -> dict[str, Any]:
     return {
-        "machines": [one.name for one in capability.machines],
+        "machines": [machine.name for machine in capability.machines],
         "cards": [
             {
                 "machine": card.machine.name, "material": card.material, "held": card.held,
@@ -92,10 +92,10 @@ def _data(capability: Capability) -> dict[str, Any]:
         ],
         "job": [
             {
-                "machine": one.machine.name, "whole": one.minutes.whole, "in the cut": one.minutes.cut, "fits": one.fits,
-                "beyond": [{"step": number, "what": words} for number, words in one.beyond],
+                "machine": on_machine.machine.name, "whole": on_machine.minutes.whole, "in the cut": on_machine.minutes.cut, "fits": on_machine.fits,
+                "beyond": [{"step": number, "what": words} for number, words in on_machine.beyond],
             }
-            for one in capability.on
+            for on_machine in capability.on
         ],
     }  # fmt: skip
 

@@ -38,7 +38,7 @@ def command(job: str, want_json: bool) -> int:
     gone = [problem_words(plan, shot) for shot in shots_named(plan, job) if shot.problem]
     facts = facts_of(plan, reckoned)
     read = reviewed(plan, reckoned, facts)
-    remarks = [(one, fix_tried(one, typed, reckoned, facts)) for one in read.open]
+    remarks = [(remark, fix_tried(remark, typed, reckoned, facts)) for remark in read.open]
     notes = notes_for(plan, reckoned)
     from jobsheet.review.notes.legal import by_law, today
 
@@ -56,24 +56,29 @@ def command(job: str, want_json: bool) -> int:
     ]
     if want_json:
         law = [
-            {"id": one.id, "place": one.place, "words": one.words(day), "source": one.source} for one in legal
+            {"id": figure.id, "place": figure.place, "words": figure.words(day), "source": figure.source}
+            for figure in legal
         ]
         as_json(
             {
                 **_data(plan, remarks, over, problems, notes, numbers),
                 "set aside": _aside(read.aside),
                 "not checked": [
-                    {"what": one.what, "operation": numbers.get(one.operation), "why": one.why}
-                    for one in read.not_checked
+                    {
+                        "what": not_checked.what,
+                        "operation": numbers.get(not_checked.operation),
+                        "why": not_checked.why,
+                    }
+                    for not_checked in read.not_checked
                 ],
                 "to be said": [{"set-up": number, "facts": unsaid} for number, unsaid in said_once(plan)],
                 "words of the stock that no rule reads": list(without_fact(plan.stock)),
                 "does not agree with the stock": [
-                    {"set-up": one.number, "why": differs}
-                    for one in plan.set_ups
-                    if (differs := at_odds(one, plan.stock))
+                    {"set-up": set_up.number, "why": differs}
+                    for set_up in plan.set_ups
+                    if (differs := at_odds(set_up, plan.stock))
                 ],
-                "not followed by the solids": [one.number for one in plan.set_ups if unasked(one)],
+                "not followed by the solids": [set_up.number for set_up in plan.set_ups if unasked(set_up)],
                 "photographs that are gone": gone,
                 "law and advice": law,
             }
@@ -99,15 +104,15 @@ def command(job: str, want_json: bool) -> int:
         _text(typed, remarks, over, problems, notes, numbers)
         if not (remarks or over or problems or read.not_checked):
             say("No remarks.")
-        for one, why in read.aside:
+        for remark, why in read.aside:
             by = f" ({why.initials})" if why.initials else ""
-            say(f"set aside: {one.message}: {why.reason}{by} ({title_of(one.rule)})")
+            say(f"set aside: {remark.message}: {why.reason}{by} ({title_of(remark.rule)})")
         for figure in legal:
             say(f"law and advice: {figure.words(day)}")
     failed = any(
         missing.line is None for missing in read.not_checked
     )  # a line that is not compared stops nobody
-    stops = over or problems or failed or any(one.severity == "hazard" for one in read.open)
+    stops = over or problems or failed or any(remark.severity == "hazard" for remark in read.open)
     return 1 if stops else 0
 
 
@@ -124,7 +129,7 @@ def _data(
         ],
         "beyond": [{"operation": number, "limit": limit.name, "share": limit.share, "sentence": limit.sentence} for number, limit in over],
         "problems": [{"operation": number, "sentence": sentence} for number, sentence in problems],
-        "stop notes": [{"id": one.id, "text": one.text, "initials of": one.initials} for one in notes.stops],
+        "stop notes": [{"id": note.id, "text": note.text, "initials of": note.initials} for note in notes.stops],
     }  # fmt: skip
 
 

@@ -32,10 +32,11 @@ def command(job: str, machine: str | None, want_json: bool) -> int:
     if machine:
         plan = replace(plan, machine=machine)
     card = find_card(plan.machine)
-    found = Reckoner(learns=True).reckon(plan)
-    plan = found.job
+    reckoned = Reckoner(learns=True).reckon(plan)
+    plan = reckoned.job
     rows = [
-        (set_up, readings_of(set_up, found, card), _outside(set_up, found, card)) for set_up in plan.set_ups
+        (set_up, readings_of(set_up, reckoned, card), _outside(set_up, reckoned, card))
+        for set_up in plan.set_ups
     ]
     if want_json:
         as_json({"set-ups": [_as_data(*row) for row in rows]})
@@ -63,7 +64,7 @@ def _outside(set_up: SetUp, found: Any, card: Machine) -> dict[int, tuple[Any, t
         cut = outside(found, set_up, operation)
         handle = card.handle(cut.handle) if cut is not None else None
         if cut is not None and handle is not None:
-            cuts[operation.number] = cut, tuple(stop(handle, one) for one in cut.distances)
+            cuts[operation.number] = cut, tuple(stop(handle, distance) for distance in cut.distances)
     return cuts
 
 
@@ -72,21 +73,21 @@ def _as_data(set_up: Any, readings: Any, outside: Any) -> dict[str, Any]:
         "number": set_up.number,
         "steps": [
             {
-                "number": one.number,
-                "places": [{"place": at.words, "x": _stop(at.x), "y": _stop(at.y), "back off": list(at.back)} for at in one.places],
-                "wall": None if one.wall is None else {
-                    "handle": one.wall.handle, "centre": _stop(one.wall.centre), "wall": one.wall.wall, "comes out": one.wall.comes_out,
+                "number": reading.number,
+                "places": [{"place": at.words, "x": _stop(at.x), "y": _stop(at.y), "back off": list(at.back)} for at in reading.places],
+                "wall": None if reading.wall is None else {
+                    "handle": reading.wall.handle, "centre": _stop(reading.wall.centre), "wall": reading.wall.wall, "comes out": reading.wall.comes_out,
                 },
-                "outside": None if one.number not in outside else {
-                    "handle": outside[one.number][0].handle, "side": outside[one.number][0].side,
-                    "from a touch": outside[one.number][0].touched, "cuts": [_stop(each) for each in outside[one.number][1]],
+                "outside": None if reading.number not in outside else {
+                    "handle": outside[reading.number][0].handle, "side": outside[reading.number][0].side,
+                    "from a touch": outside[reading.number][0].touched, "cuts": [_stop(each) for each in outside[reading.number][1]],
                 },
-                "depth handle": one.depth_handle,
-                "depth zero": one.depth_zero,
-                "depths": [_stop(each) for each in one.depths],
-                "warnings": list(one.warnings),
+                "depth handle": reading.depth_handle,
+                "depth zero": reading.depth_zero,
+                "depths": [_stop(each) for each in reading.depths],
+                "warnings": list(reading.warnings),
             }
-            for one in readings
+            for reading in readings
         ],
     }  # fmt: skip
 

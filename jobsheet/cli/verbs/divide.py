@@ -51,17 +51,17 @@ def command(
     if step is not None or what.casefold().endswith((".yaml", ".yml")):
         return _of_job(what, step, worm, own, marked, want_json=want_json)
     counted = what.strip().isascii() and what.strip().isdigit()
-    found = (
+    division = (
         divide(worm, own, count=_whole(what, "count"))
         if counted
         else divide(worm, own, angle=read_angle(what))
     )
-    steps = places(found) if found.count is not None and (want_all or found.count <= SHORT) else ()
-    table = [on_table(found.angle * step, worm, marked) for step in range(1, max(len(steps), 1) + 1)]
+    steps = places(division) if division.count is not None and (want_all or division.count <= SHORT) else ()
+    table = [on_table(division.angle * step, worm, marked) for step in range(1, max(len(steps), 1) + 1)]
     if want_json:
-        as_json(_data(found, steps, table))
+        as_json(_data(division, steps, table))
     else:
-        _text(found, steps, table, marked, Fraction(ROUND, worm))
+        _text(division, steps, table, marked, Fraction(ROUND, worm))
     return 0
 
 
@@ -79,8 +79,8 @@ def _turns(one: Any) -> dict[str, Any]:
 def _data(found: Any, steps: Any, table: Any) -> dict[str, Any]:
     return {
         "ratio": float(found.ratio), "angle": float(found.angle), "count": found.count, "exact": found.turns.exact,
-        "ways": [_turns(one) for one in found.ways],
-        "steps": [_turns(one) for one in steps],
+        "ways": [_turns(way) for way in found.ways],
+        "steps": [_turns(step) for step in steps],
         "rotary table": [
             {"angle": float(one.angle), "turns": one.line_turns, "line": one.line, "degrees": one.degrees, "minutes": float(one.minutes), "error": float(one.error)}
             for one in table
@@ -107,7 +107,7 @@ def _text(found: Any, steps: Any, table: Any, line: Any, a_turn: Any) -> None:
     say(
         f"One step is {angle_text(found.angle)}; {float(found.ratio):g} turns of the handle turn the work once."
     )
-    columns([(one.words, _plate(one.circle), _off(one.error)) for one in found.ways], "  ")
+    columns([(way.words, _plate(way.circle), _off(way.error)) for way in found.ways], "  ")
     if not found.turns.exact:
         say(
             f"No circle here divides it exactly. Counted from step to step it ends {abs(float(found.sum_of_errors)) * 3600:.0f}″ off:"
@@ -141,15 +141,17 @@ def _of_job(
 
     plan = job_named(path)
     wanted = [
-        one for _, one in plan.operations() if step is None or step.strip() in (str(one.number), one.key)
+        operation
+        for _, operation in plan.operations()
+        if step is None or step.strip() in (str(operation.number), operation.key)
     ]
     if not wanted:
-        numbers = ", ".join(str(one.number) for _, one in plan.operations())
+        numbers = ", ".join(str(operation.number) for _, operation in plan.operations())
         raise QuantityError(f"There is no step “{step}” in {path}; its steps are {numbers}.")
     found = [
-        (one, item, circle)
-        for one in wanted
-        for item in getattr(getattr(one.fields, "at", None), "items", ())
+        (operation, item, circle)
+        for operation in wanted
+        for item in getattr(getattr(operation.fields, "at", None), "items", ())
         if isinstance(item, Pattern) and (circle := pitch_circle(item, plan.units)) is not None
     ]
     if not found:
@@ -157,7 +159,9 @@ def _of_job(
         has = "has no pitch circle" if step is not None else "has a pitch circle"
         raise QuantityError(f"{where} {has}; write its places as circle of 6 on 40 around 50, 30.")
     card = find_card(plan.machine)
-    data = [_circle(plan, card, one, item, circle, worm, own, line) for one, item, circle in found]
+    data = [
+        _circle(plan, card, operation, item, circle, worm, own, line) for operation, item, circle in found
+    ]
     if want_json:
         as_json({"ratio": worm, "circles": data})
         return 0

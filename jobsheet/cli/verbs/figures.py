@@ -68,11 +68,11 @@ def _say_left_empty(operation: Operation, filled: Operation) -> None:
         columns([(titles[name], text) for name, text in texts.items()], "         ")
 
 
-def _figure(one: Figure) -> dict[str, Any]:
+def _figure(figure: Figure) -> dict[str, Any]:
     """A figure in SI; with the band in which the truth lies nine times in ten, where it has one."""
-    data = {"value": one.value, "unit": one.unit, "shown": one.shown}
-    if one.low is not None and one.high is not None:
-        data["band"] = [one.low, one.high]
+    data = {"value": figure.value, "unit": figure.unit, "shown": figure.shown}
+    if figure.low is not None and figure.high is not None:
+        data["band"] = [figure.low, figure.high]
     return data
 
 
@@ -103,8 +103,8 @@ def _as_data(operation: Operation, outcome: Outcome, setting: Setting, typed: An
         "number": operation.number,
         "kind": operation.kind,
         "title": outcome.title,
-        "figures": {one.name: _figure(one) for one in figures},
-        "limits": [limit_data(one) for one in outcome.limits],
+        "figures": {figure.name: _figure(figure) for figure in figures},
+        "limits": [limit_data(limit) for limit in outcome.limits],
     }
     data.update(_around(operation, outcome, setting, typed))
     data.update(_left_empty(typed, operation))
@@ -128,20 +128,20 @@ def _around(operation: Any, outcome: Any, setting: Any, typed: Any = None) -> di
     changed = advice_on(operation, setting)
     if changed is not None:
         data["advice"] = _advice(operation, setting, changed)
-    found = neighbours_of(operation, setting, typed)
-    if found is not None:
-        named = {"below": found.below, "at": found.at, "above": found.above}
-        data["speeds"] = {name: _neighbour(one) for name, one in named.items()}
-        if found.other_ranges:
-            data["speeds"]["other ranges"] = [_neighbour(one) for one in found.other_ranges]
+    neighbours = neighbours_of(operation, setting, typed)
+    if neighbours is not None:
+        named = {"below": neighbours.below, "at": neighbours.at, "above": neighbours.above}
+        data["speeds"] = {name: _neighbour(neighbour) for name, neighbour in named.items()}
+        if neighbours.other_ranges:
+            data["speeds"]["other ranges"] = [_neighbour(neighbour) for neighbour in neighbours.other_ranges]
     mends = mends_for(operation, setting, outcome.figures)
     if mends:
         data["other cutters"] = [
             {
-                "sort": one.sort, "label": one.label, "edits": dict(one.edits), "pace": one.pace, "cutting speed": one.cutting_speed,
-                "feed per tooth": one.feed_per_tooth, "torque share": one.torque_share,
+                "sort": mend.sort, "label": mend.label, "edits": dict(mend.edits), "pace": mend.pace, "cutting speed": mend.cutting_speed,
+                "feed per tooth": mend.feed_per_tooth, "torque share": mend.torque_share,
             }
-            for one in mends
+            for mend in mends
         ]  # fmt: skip
     saw = saw_first(operation, setting)
     if saw is not None:
@@ -157,12 +157,12 @@ def _advice(operation: Operation, setting: Setting, changed: Any) -> dict[str, A
     pilot = pilot_proposed(operation, setting, advised)
     return {
         "write": [
-            {"field": one.name, "text": one.text, "why": one.why, "source": one.source}
-            for one in changed.values
+            {"field": value.name, "text": value.text, "why": value.why, "source": value.source}
+            for value in changed.values
         ],
         "passes": advised.passes,
         "seconds": advised.seconds,
-        "stays": [{"name": one.name, "verdict": one.verdict} for one in advised.stays],
+        "stays": [{"name": stay.name, "verdict": stay.verdict} for stay in advised.stays],
         "other way": advised.other_way,
         "others that go": list(advised.rivals),
         "pilot": pilot.drill if pilot is not None else None,
@@ -199,14 +199,14 @@ def _text_around(operation: Operation, outcome: Outcome, setting: Setting, typed
     from jobsheet.reckoning.answers.saw_first import saw_first
     from jobsheet.reckoning.answers.speeds import neighbours_of, pilot_proposed, pilot_words
 
-    found = neighbours_of(operation, setting, typed)
+    neighbours = neighbours_of(operation, setting, typed)
     if (
-        found is not None
-        and found.at.share is not None
-        and (found.below or found.above or found.other_ranges)
+        neighbours is not None
+        and neighbours.at.share is not None
+        and (neighbours.below or neighbours.above or neighbours.other_ranges)
     ):
         say("       the speed and those about it")
-        columns(_speed_rows(found), "         ")
+        columns(_speed_rows(neighbours), "         ")
     changed = advice_on(operation, setting)
     if changed is not None:
         _say_advice(operation, changed)
@@ -216,7 +216,7 @@ def _text_around(operation: Operation, outcome: Outcome, setting: Setting, typed
     mends = mends_for(operation, setting, outcome.figures)
     if mends:
         say("       other cutters that a hand winds evenly")
-        columns([(one.label,) for one in mends], "         ")
+        columns([(mend.label,) for mend in mends], "         ")
     saw = saw_first(operation, setting)
     if saw is not None:
         say(f"       {saw.words}")
@@ -229,8 +229,10 @@ def _say_advice(operation: Operation, changed: Any) -> None:
     titles = {entry.name: entry.title for entry in kind(operation.kind).entries}
     if changed.values:
         say("       recommended, to be typed in if you like")
-        columns([(titles[one.name], one.text or "empty", one.why) for one in changed.values], "         ")
-    stays = [f"{one.title.lower()} {one.verdict}" for one in changed.advised.stays]
+        columns(
+            [(titles[value.name], value.text or "empty", value.why) for value in changed.values], "         "
+        )
+    stays = [f"{stay.title.lower()} {stay.verdict}" for stay in changed.advised.stays]
     if stays:
         say(f"       the best there is leaves {', '.join(stays)}")
     if changed.advised.other_way:
@@ -250,10 +252,17 @@ def _as_text(as_typed: Job, reckoned: Reckoned) -> None:
                 continue
             figures = outcome.figures.items if outcome.figures else ()
             _say_left_empty(as_typed.find(operation.key)[1], operation)
-            columns([(FIGURES[one.name].title, one.shown) for one in figures], "       ")
+            columns([(FIGURES[figure.name].title, figure.shown) for figure in figures], "       ")
             rows: list[tuple[str, ...]] = [
-                (one.title, f"{one.share * 100:.0f} %", one.verdict, one.odds, one.shown, one.sentence)
-                for one in outcome.limits
+                (
+                    limit.title,
+                    f"{limit.share * 100:.0f} %",
+                    limit.verdict,
+                    limit.odds,
+                    limit.shown,
+                    limit.sentence,
+                )
+                for limit in outcome.limits
             ]
             if rows:
                 say("       limits, the nearest to giving out first")

@@ -22,47 +22,47 @@ def command(job: str, machine: str | None, want_json: bool) -> int:
     from jobsheet.reckoning.answers.fits_answer import fits
 
     plan = job_named(job)
-    found = fits(plan, machine or plan.machine)
+    fit = fits(plan, machine or plan.machine)
     if want_json:
-        as_json(_data(found))
+        as_json(_data(fit))
     else:
-        _text(found)
-    return 0 if found.fits else 1
+        _text(fit)
+    return 0 if fit.fits else 1
 
 
-def _side(one: Side | None) -> dict[str, Any] | None:
-    if one is None:
+def _side(side: Side | None) -> dict[str, Any] | None:
+    if side is None:
         return None
     return {
-        "spindle": one.spindle, "pace": one.pace, "torque share": one.torque_share, "governing": one.governing,
-        "verdict": one.verdict, "beyond": [limit.name for limit in one.beyond],
-        "not tried": [limit.name for limit in one.untried], "problem": one.problem,
+        "spindle": side.spindle, "pace": side.pace, "torque share": side.torque_share, "governing": side.governing,
+        "verdict": side.verdict, "beyond": [limit.name for limit in side.beyond],
+        "not tried": [limit.name for limit in side.untried], "problem": side.problem,
     }  # fmt: skip
 
 
-def _data(found: Fit) -> dict[str, Any]:
+def _data(fit: Fit) -> dict[str, Any]:
     return {
-        "planned for": found.job.machine, "machine": found.machine.name, "fits": found.fits,
-        "card changed since planned": found.card_changed, "dials change": found.dials_change,
+        "planned for": fit.job.machine, "machine": fit.machine.name, "fits": fit.fits,
+        "card changed since planned": fit.card_changed, "dials change": fit.dials_change,
         "steps": [
             {
-                "number": one.number, "title": one.title, "changed": one.changed, "retyped": one.retyped,
-                "before": _side(one.before), "after": _side(one.after),
-                "no longer": [{"limit": limit.name, "share": limit.share, "sentence": limit.sentence} for limit in one.no_longer],
+                "number": step_fit.number, "title": step_fit.title, "changed": step_fit.changed, "retyped": step_fit.retyped,
+                "before": _side(step_fit.before), "after": _side(step_fit.after),
+                "no longer": [{"limit": limit.name, "share": limit.share, "sentence": limit.sentence} for limit in step_fit.no_longer],
             }
-            for one in found.steps
+            for step_fit in fit.steps
         ],
     }  # fmt: skip
 
 
-def _words(one: Side | None) -> str:
-    if one is None:
+def _words(side: Side | None) -> str:
+    if side is None:
         return "–"
-    if one.problem:
-        return str(one.problem)
-    share = f", {one.torque_share * 100:.0f} % torque" if one.torque_share is not None else ""
-    parts = ", ".join(part for part in (one.spindle, one.pace) if part)
-    verdict = f", {one.verdict} ({one.governing.lower()})" if one.governing else ""
+    if side.problem:
+        return str(side.problem)
+    share = f", {side.torque_share * 100:.0f} % torque" if side.torque_share is not None else ""
+    parts = ", ".join(part for part in (side.spindle, side.pace) if part)
+    verdict = f", {side.verdict} ({side.governing.lower()})" if side.governing else ""
     return f"{parts}{share}{verdict}" or "nothing set"
 
 
@@ -70,29 +70,32 @@ def _text(fit: Fit) -> None:
     if fit.card_changed:
         say(f"The card of {fit.job.machine} was changed since this job was planned.")
     say(f"{fit.job.part.number} {fit.job.part.name} on {fit.machine.title}".strip())
-    changed = [one for one in fit.steps if one.changed]
+    changed = [step_fit for step_fit in fit.steps if step_fit.changed]
     rows: list[tuple[str, ...]] = [
-        (f"{one.number:>5}", one.title, _words(one.before), "→", _words(one.after)) for one in changed
+        (f"{step_fit.number:>5}", step_fit.title, _words(step_fit.before), "→", _words(step_fit.after))
+        for step_fit in changed
     ]
     columns(rows)
     if not changed:
         say("       no step changes")
-    for one in fit.steps:
-        if one.retyped:
-            say(f"       step {one.number}: its speed is none of this machine's; {one.retyped} is nearest")
-        if one.after.problem:
-            say(f"cannot be calculated  step {one.number}: {one.after.problem}")
-        for limit in one.after.beyond:
-            new = "" if limit in one.no_longer else " (as before)"
+    for step_fit in fit.steps:
+        if step_fit.retyped:
             say(
-                f"beyond  step {one.number}: {limit.title.lower()}, {limit.shown}. {limit.sentence}".rstrip(
+                f"       step {step_fit.number}: its speed is none of this machine's; {step_fit.retyped} is nearest"
+            )
+        if step_fit.after.problem:
+            say(f"cannot be calculated  step {step_fit.number}: {step_fit.after.problem}")
+        for limit in step_fit.after.beyond:
+            new = "" if limit in step_fit.no_longer else " (as before)"
+            say(
+                f"beyond  step {step_fit.number}: {limit.title.lower()}, {limit.shown}. {limit.sentence}".rstrip(
                     ". "
                 )
                 + f".{new}"
             )
-    for one in fit.steps:
-        for limit in one.after.untried:
-            say(f"{limit.title.lower()}, step {one.number}: {limit.sentence}")
+    for step_fit in fit.steps:
+        for limit in step_fit.after.untried:
+            say(f"{limit.title.lower()}, step {step_fit.number}: {limit.sentence}")
     if fit.dials_change:
         say(f"All dial readings change: jobsheet dials JOB --machine {fit.machine.name}")
     say("Fits." if fit.fits else "Does not fit as it stands.")

@@ -104,10 +104,10 @@ def make_command(
     machine = find_card(reckoned.job.machine).title
     sheets = range(1, size + 1) if size else (sheet,)
     made = []
-    for one in sheets:
+    for other in sheets:
         if size and sys.stderr.isatty():
-            say(f"sheet {one} of {size}", err=True)
-        made.append(lesson_documents(kind, reckoned, level, seed, one, fits_on(paper), machine, set_ups))
+            say(f"sheet {other} of {size}", err=True)
+        made.append(lesson_documents(kind, reckoned, level, seed, other, fits_on(paper), machine, set_ups))
     which = f"class of {size}" if size else f"sheet {sheet}"
     stem = reckoned.job.part.number or Path(job).stem
     folder = Path(output)
@@ -191,23 +191,23 @@ def mark_command(
             raise click.UsageError(
                 "The answer to --kind plan is the learner's own job file: --answer THEIRS.yaml."
             )
-        found = marked_plan(job_named(job), job_named(answer))
+        result = marked_plan(job_named(job), job_named(answer))
         if want_json:
-            as_json(found.data)
+            as_json(result.data)
         else:
-            for line in found.lines:
+            for line in result.lines:
                 say(line)
-        return 0 if found.right else 1
+        return 0 if result.right else 1
     reckoned = _reckoned(job)
-    found = marked_sheet(reckoned, kind, level, seed, sheet, answer, figures, set_ups)
+    result = marked_sheet(reckoned, kind, level, seed, sheet, answer, figures, set_ups)
     if output:
-        _result_page(reckoned, kind, level, seed, sheet, answer, set_ups, found, Path(output))
+        _result_page(reckoned, kind, level, seed, sheet, answer, set_ups, result, Path(output))
     if want_json:
-        as_json(found.data)
+        as_json(result.data)
     else:
-        for line in found.lines:
+        for line in result.lines:
             say(line)
-    return 0 if found.right else 1
+    return 0 if result.right else 1
 
 
 def _result_page(

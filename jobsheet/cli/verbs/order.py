@@ -27,7 +27,7 @@ def command(job: str, want_json: bool) -> int:
     needed = needed_order(Reckoner(learns=True).reckon(job_named(job)))
     numbers = {operation.key: operation.number for _, operation in needed.job.operations()}
     placed = list(numbers)
-    broken = [one for one in needed.pairs if placed.index(one.first) > placed.index(one.then)]
+    broken = [pair for pair in needed.pairs if placed.index(pair.first) > placed.index(pair.then)]
     if want_json:
         as_json(_data(needed, numbers, broken))
     else:
@@ -41,10 +41,10 @@ def _data(needed: Any, numbers: dict[str, int], broken: list[Any]) -> dict[str, 
     def listed(pairs: Any) -> list[dict[str, Any]]:
         return [
             {
-                "first": numbers[one.first], "then": numbers[one.then], "rule": one.rule, "title": one.title,
-                "severity": one.severity, "or else": one.because, "source": one.source,
+                "first": numbers[pair.first], "then": numbers[pair.then], "rule": pair.rule, "title": pair.title,
+                "severity": pair.severity, "or else": pair.because, "source": pair.source,
             }
-            for one in pairs
+            for pair in pairs
         ]  # fmt: skip
 
     return {
@@ -94,8 +94,8 @@ def _pairs(head: str, pairs: Any, numbers: dict[str, int]) -> None:
         return
     say(head)
     reasons: dict[str, list[Any]] = {}
-    for one in pairs:
-        reasons.setdefault(one.rule, []).append(one)
+    for pair in pairs:
+        reasons.setdefault(pair.rule, []).append(pair)
     for same in reasons.values():
         said = ", ".join(f"{numbers[one.first]} before {numbers[one.then]}" for one in same)
         say(f"    {said}")

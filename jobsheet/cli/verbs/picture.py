@@ -43,9 +43,9 @@ def command(job: str, after: int | None, view: str, output: str) -> int:
     plan, stages = reckoned.job, stages_of(reckoned.job, reckoned.settings)
     stage, words = stages[-1], "finished"
     if after is not None:
-        found = [one for one in stages[1:] if one.cut is not None and one.cut.number == after]
+        found = [stage for stage in stages[1:] if stage.cut is not None and stage.cut.number == after]
         if after and not found:
-            there = ", ".join(str(one.cut.number) for one in stages[1:] if one.cut is not None)
+            there = ", ".join(str(stage.cut.number) for stage in stages[1:] if stage.cut is not None)
             raise CommandError(f"There is no step {after} in this job; there are {there}.")
         stage, words = (found[0], f"after step {after}") if after else (stages[0], "stock")
     drawing = picture(

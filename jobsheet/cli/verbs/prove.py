@@ -115,8 +115,8 @@ def _typed(pairs: tuple[str, ...]) -> dict[str, str]:
 def _rung_data(rung: Rung) -> dict[str, Any]:
     return {
         "rung": rung.number, "size": rung.size, "cutter": rung.cutter.text, "fields": dict(rung.texts),
-        "asked": [{"limit": one.limit, "demand": one.demand, "share": one.share} for one in rung.asked],
-        "limits": [{"name": one.name, "share": one.share, "verdict": one.verdict} for one in rung.limits],
+        "asked": [{"limit": asked.limit, "demand": asked.demand, "share": asked.share} for asked in rung.asked],
+        "limits": [{"name": limit.name, "share": limit.share, "verdict": limit.verdict} for limit in rung.limits],
         "chance": rung.chance, "growth": rung.growth, "spindle speed": rung.figures.value("spindle_speed"),
         "position": rung.position, "pace": rung.figures.value("handle_pace"), "dial": rung.dial, "handle": rung.handle,
         "length": rung.length, "seconds": rung.seconds,
@@ -280,17 +280,17 @@ def show_command(machine: str, want_json: bool) -> int:
         as_json(
             {
                 "machine": card.name,
-                "trials": [{**trial_data(one), "struck": one.id in log.struck} for one in log.trials],
+                "trials": [{**trial_data(trial), "struck": trial.id in log.struck} for trial in log.trials],
                 "learned": [
                     {name: value for name, value in msgspec.to_builtins(one).items() if name != "cells"}
                     | {"sizes": msgspec.to_builtins(in_sizes(one, log.standing))}
                     for one in learned
                 ],
-                "changed": [{"id": one.id, "date": one.date, "what": one.changed, "note": one.note} for one in log.marks if one.changed],
+                "changed": [{"id": trial.id, "date": trial.date, "what": trial.changed, "note": trial.note} for trial in log.marks if trial.changed],
                 "do not fit": [
-                    {"id": one.trial.id, "limit": one.limit, "chance": one.chance, "sentence": one.sentence} for one in odd_ones
+                    {"id": other.trial.id, "limit": other.limit, "chance": other.chance, "sentence": other.sentence} for other in odd_ones
                 ],
-                "problems": [str(one) for one in log.problems],
+                "problems": [str(problem) for problem in log.problems],
             }
         )  # fmt: skip
         return 1 if log.problems else 0
@@ -320,9 +320,9 @@ def needs_command(job: str, want_json: bool) -> int:
     if want_json:
         as_json(
             [
-                {"process": one.process, "cutter kind": one.cutter_kind, "steps": list(one.steps), "why": one.why,
-                 "ladder": None if one.ladder is None else _data(one.ladder)}
-                for one in needs
+                {"process": need.process, "cutter kind": need.cutter_kind, "steps": list(need.steps), "why": need.why,
+                 "ladder": None if need.ladder is None else _data(need.ladder)}
+                for need in needs
             ]
         )  # fmt: skip
         return 1 if needs else 0

@@ -91,17 +91,17 @@ def _entries(job: str, steps: tuple[str, ...], said: dict[str, Any]) -> tuple[An
     entries = []
     for words in steps:
         operation, outcome = _step(plan, words)
-        one = replace(
+        entry = replace(
             base, about="step", key=operation.key, number=operation.number, step=step_words(operation), outcome=outcome,
             layer=said["layer"] or 0, slipped=said["slipped"], seconds=said["seconds"],
             speed=read(said["speed"], "spindle speed") if said["speed"] else None,
             depth=read(said["depth"], "length", plan.units) if said["depth"] else None,
             length=read(said["length"], "length", plan.units) if said["length"] else None, note="" if with_change else said["note"],
         )  # fmt: skip
-        if (outcome == "slipped") != bool(one.slipped):
+        if (outcome == "slipped") != bool(entry.slipped):
             raise JobsheetError("Say what slipped: --slipped vice, holder or shank." if outcome == "slipped" else
-                                f"“{one.slipped}” slipped, but the outcome is {outcome}.")  # fmt: skip
-        entries.append(one)
+                                f"“{entry.slipped}” slipped, but the outcome is {outcome}.")  # fmt: skip
+        entries.append(entry)
     for words in said["sizes"]:
         size, equals, amount = words.partition("=")
         if not equals or not size.strip():
@@ -167,14 +167,14 @@ def _keep(job: str, entries: tuple[Any, ...], *, proof: bool, quiet: bool) -> No
         Path(job),
         entries,
         lambda: Reckoner(learns=True).reckon(job_named(job)),
-        leave_out=() if proof else tuple(one.key for one in entries),
+        leave_out=() if proof else tuple(entry.key for entry in entries),
     )
     if not quiet:
         many = "1 entry is" if len(kept.written) == 1 else f"{len(kept.written)} entries are"
         say(f"{many} in {path_beside(job).name}.")
-        for one, trial in kept.trials:
+        for entry, trial in kept.trials:
             say(
-                f"Step {one.number}, {one.outcome}: counts in the proof log of {trial.machine} ({trial.id[:6]})."
+                f"Step {entry.number}, {entry.outcome}: counts in the proof log of {trial.machine} ({trial.id[:6]})."
             )
     if kept.unclosed:
         say(kept.unclosed, err=True)
@@ -189,8 +189,8 @@ def _take_back(job: str, start: str, said: dict[str, Any]) -> int:
     from jobsheet.reckoning.runs_kept import take_back
 
     done = take_back(Path(job), start, role=said["role"], note=said["note"])
-    for one in done.back:
-        say(f"{one.id[:6]} is taken back; it stays in the file and no longer counts.")
+    for entry in done.back:
+        say(f"{entry.id[:6]} is taken back; it stays in the file and no longer counts.")
     for trial in done.struck:
         say(f"Its trial {trial.id[:6]} in the proof log of {trial.machine} is struck out.")
     if done.refused:
@@ -207,15 +207,15 @@ def _list(job: str, *, want_json: bool) -> int:
     runs, problems = read_runs(job)
     if want_json:
         as_json(
-            {"entries": [msgspec.to_builtins(one) for one in runs.standing], "problems": [str(one) for one in problems]}
+            {"entries": [msgspec.to_builtins(entry) for entry in runs.standing], "problems": [str(problem) for problem in problems]}
         )  # fmt: skip
         return 1 if problems else 0
     if not runs.standing:
         say("Nothing is recorded of this job yet; write, for example: jobsheet ran JOB 40=clean 50=2")
     for day in runs.dates:
-        here = [one for one in runs.standing if one.date == day]
+        here = [entry for entry in runs.standing if entry.date == day]
         say(f"{day}, {here[0].machine}, plan {here[-1].plan}")
-        columns([_row(one) for one in here], "  ")
+        columns([_row(entry) for entry in here], "  ")
     for problem in problems:
         say(f"{path_beside(job).name}: {problem}")
     return 1 if problems else 0

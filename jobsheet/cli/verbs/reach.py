@@ -39,8 +39,8 @@ def command(machine: str, material: str, units: str, fluid: str, want_json: bool
     return 0
 
 
-def _limit(one: Limit | None) -> str | None:
-    return one.name if one is not None else None
+def _limit(limit: Limit | None) -> str | None:
+    return limit.name if limit is not None else None
 
 
 def _data(answer: Reach) -> dict[str, Any]:
@@ -57,11 +57,11 @@ def _data(answer: Reach) -> dict[str, Any]:
         ],
         "tools": [
             {
-                "what": one.what, "way": one.way, "expected": one.expected, "expected size": one.expected_size, "tight": one.tight,
-                "tight size": one.tight_size, "stopped by": _limit(one.stopped), "hardened by": _limit(one.hardened),
-                "stops": one.stops, "note": one.note, "words": one.words,
+                "what": largest.what, "way": largest.way, "expected": largest.expected, "expected size": largest.expected_size, "tight": largest.tight,
+                "tight size": largest.tight_size, "stopped by": _limit(largest.stopped), "hardened by": _limit(largest.hardened),
+                "stops": largest.stops, "note": largest.note, "words": largest.words,
             }
-            for one in answer.tools
+            for largest in answer.tools
         ],
     }  # fmt: skip
 
@@ -82,7 +82,7 @@ def _text(answer: Any) -> None:
         rows.append((name, tool.expected or tool.tight or "–", tool.expected or "–", tool.tight or "–"))
         under.append((*_stops(tool), *([tool.note] if tool.note else [])))
     columns(rows, "  ", under)
-    words = {each.answer.words for each in answer.passes} | {one.words for one in answer.tools}
+    words = {each.answer.words for each in answer.passes} | {tool.words for tool in answer.tools}
     for text in sorted(words):
         say(f"{text[:1].upper()}{text[1:]}; watch, listen and feel.")
 

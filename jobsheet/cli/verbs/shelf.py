@@ -53,7 +53,7 @@ def find_command(folder: str, words: tuple[str, ...], most: int, want_json: bool
             {
                 "asked": answer.asked.said,
                 "count": answer.count,
-                "found": [msgspec.to_builtins(one) for one in answer.hits],
+                "found": [msgspec.to_builtins(hit) for hit in answer.hits],
             }
         )
         return 0 if answer.hits else 1
@@ -62,23 +62,23 @@ def find_command(folder: str, words: tuple[str, ...], most: int, want_json: bool
         return 1
     rows: list[tuple[str, ...]] = []
     under: list[tuple[str, ...]] = []
-    for one in answer.hits:
-        made = f"made {one.made}" if one.made else "not made yet"
-        times = f", {one.times} times" if one.times > 1 else ""
+    for hit in answer.hits:
+        made = f"made {hit.made}" if hit.made else "not made yet"
+        times = f", {hit.times} times" if hit.times > 1 else ""
         rows.append(
             (
-                one.number or Path(one.path).stem,
-                one.name,
-                one.revision,
-                one.machine,
+                hit.number or Path(hit.path).stem,
+                hit.name,
+                hit.revision,
+                hit.machine,
                 f"{made}{times}",
-                ": ".join(word for word in (one.how, one.went) if word) or "never made",
+                ": ".join(word for word in (hit.how, hit.went) if word) or "never made",
             )
         )
         second = (
-            f"the same plan is in {', '.join(one.twins)} too: compare the two, keep one" if one.twins else ""
+            f"the same plan is in {', '.join(hit.twins)} too: compare the two, keep one" if hit.twins else ""
         )
-        under.append(tuple(line for line in (one.where, one.path, second) if line))
+        under.append(tuple(line for line in (hit.where, hit.path, second) if line))
     columns(rows, "", under)
     if answer.count > len(answer.hits):
         say(f"and {answer.count - len(answer.hits)} more")
@@ -114,8 +114,8 @@ def show_command(folder: str, part: str) -> int:
         say(
             f"  {job.machine}, {job.material}, {len(job.operations())} steps in {len(job.set_ups)} set-ups, planned {job.planned_on}"
         )
-        for one in reversed(job.revisions):
-            say(f"  plan {plan_mark(one.number)}, {one.when}, {one.who}: {one.changed}")
+        for revision in reversed(job.revisions):
+            say(f"  plan {plan_mark(revision.number)}, {revision.when}, {revision.who}: {revision.changed}")
         for plan in reversed(closed_plans(file)):
             say(f"  {plan.words()}, check {plan.code}: kept as {plan.path.parent.name}/{plan.path.name}")
         runs, problems = read_runs(file)
@@ -221,9 +221,9 @@ def export_command(folder: str, output: str) -> int:
         raise JobsheetError(
             f"“{target.name}” ends in nothing that can be written: .zip is the shelf, .csv or .json its index."
         )
-    hits = [msgspec.to_builtins(one) for one in find(index, "", 1_000_000).hits]
-    for one in hits:
-        del one["where"]
+    hits = [msgspec.to_builtins(hit) for hit in find(index, "", 1_000_000).hits]
+    for hit in hits:
+        del hit["where"]
     if ending == ".json":
         refuse_to_overwrite(target, start=b"[")
         write_file(target, json.dumps(hits, ensure_ascii=False, indent=1) + "\n")
@@ -232,7 +232,7 @@ def export_command(folder: str, output: str) -> int:
         text = io.StringIO()
         table = csv.DictWriter(text, list(hits[0]) if hits else ["path"], lineterminator="\n")
         table.writeheader()
-        table.writerows({name: _cell(value) for name, value in one.items()} for one in hits)
+        table.writerows({name: _cell(value) for name, value in hit.items()} for hit in hits)
         write_file(target, text.getvalue())
     say(f"{len(hits)} jobs are in {target.name}.")
     return 0
@@ -275,8 +275,8 @@ def import_command(folder: str, papers: tuple[str, ...]) -> int:
 def _each(papers: tuple[str, ...]) -> list[str]:
     """The files that were named, and every PDF of a folder that was."""
     found: list[str] = []
-    for one in papers:
-        path = Path(one)
+    for paper in papers:
+        path = Path(paper)
         inside = sorted(path.glob("*.[pP][dD][fF]")) if path.is_dir() else [path]
         if not inside:
             say(f"{path.name}: there is no PDF in this folder.")
@@ -323,6 +323,6 @@ def attach_command(
 
     today = datetime.now().astimezone().date().isoformat()
     said = OldSheets(number=number, name=name, words=words, drawer=drawer, who=who, when=today)
-    target = put_on_shelf(folder_there(folder), said, [Path(one) for one in files])
+    target = put_on_shelf(folder_there(folder), said, [Path(file) for file in files])
     say(f"{number} is on the shelf as {target.name}, without a plan yet; files: {len(files)}.")
     return 0

@@ -32,19 +32,19 @@ def command(
     from jobsheet.units.grammar import read
 
     plan = job_named(job)
-    operation = next((one for _, one in plan.operations() if one.number == number), None)
+    operation = next((operation for _, operation in plan.operations() if operation.number == number), None)
     if operation is None:
-        there = ", ".join(str(one.number) for _, one in plan.operations())
+        there = ", ".join(str(operation.number) for _, operation in plan.operations())
         raise JobsheetError(f"There is no step {number} in this job; there are {there}.")
     reckoned = Reckoner(learns=True).reckon(plan)
     operation, setting = reckoned.job.find(operation.key)[1], reckoned.settings[operation.key]
     far = read(length, "length", plan.units) if length else None
-    found = stopwatch(operation, setting, seconds=seconds, length=far, turns=turns)
+    timed = stopwatch(operation, setting, seconds=seconds, length=far, turns=turns)
     if want_json:
-        as_json(_data(found))
+        as_json(_data(timed))
     else:
-        _text(operation, found, plan.units)
-    return 0 if found.found.carried else 1
+        _text(operation, timed, plan.units)
+    return 0 if timed.found.carried else 1
 
 
 def _share(one: Any) -> float | None:
@@ -56,7 +56,7 @@ def _data(found: Any) -> dict[str, Any]:
     return {
         "feed": found.feed, found.each: found.chip, "pace": found.pace, "power": found.found.value("power"),
         "torque": found.found.value("torque"), "torque share": _share(found.found), "planned torque share": _share(found.planned),
-        "limits": [{"name": one.name, "share": one.share, "verdict": one.verdict} for one in found.found.limits],
+        "limits": [{"name": limit.name, "share": limit.share, "verdict": limit.verdict} for limit in found.found.limits],
         "edits": dict(found.edits),
     }  # fmt: skip
 

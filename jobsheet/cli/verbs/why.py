@@ -25,16 +25,16 @@ def command(words: tuple[str, ...], want_list: bool) -> int:
 
     if not words or want_list:
         for kind in KINDS:
-            own = [one for one in topics() if one.kind == kind]
-            width = max(len(one.word) for one in own)
+            own = [topic for topic in topics() if topic.kind == kind]
+            width = max(len(topic.word) for topic in own)
             say(f"{kind}:")
-            for one in own:
-                say(f"  {one.word:<{width}}  {shorten(one.title, 110, placeholder=' …')}")
+            for topic in own:
+                say(f"  {topic.word:<{width}}  {shorten(topic.title, 110, placeholder=' …')}")
         return 0
-    found = called(" ".join(words))
-    say(found.text)
-    if found.kind == KINDS[3]:
+    topic = called(" ".join(words))
+    say(topic.text)
+    if topic.kind == KINDS[3]:
         from jobsheet.storage.shop_file import workshop
 
-        say(f"Here: {getattr(workshop(), found.id.replace('-', '_'))}")
+        say(f"Here: {getattr(workshop(), topic.id.replace('-', '_'))}")
     return 0

@@ -94,7 +94,7 @@ def _work(function: Any, inputs: tuple[str, ...], want_json: bool) -> None:
             raise JobsheetError(f"{about.name} has no input called “{name}”; {hint}.")
         values[name] = typed(name, text, known[name].unit)
     try:
-        done = work(function, **{name: one.value for name, one in values.items()})
+        done = work(function, **{name: typed.value for name, typed in values.items()})
     except (TypeError, KeyError):
         missing = [f"{name} [{one.unit}]" for name, one in known.items() if name not in values]
         raise JobsheetError(f"{about.name} still needs {', '.join(missing)}.") from None

@@ -61,7 +61,7 @@ class InsertRow(LineWidget):
         self.line.taken.connect(self._take)
         self.line.left.connect(self.left)
         self.tall = [KindChoice(self, tall=True) for _ in range(3)]
-        self.short = [[self._choice(one) for one in kinds] for _, kinds in asked.groups]
+        self.short = [[self._choice(offered) for offered in kinds] for _, kinds in asked.groups]
         for choice in self.choices():
             choice.clicked.connect(lambda _=False, one=choice: self.taken.emit(one.offered))
         self._found: tuple[Offered, ...] = ()
@@ -76,7 +76,7 @@ class InsertRow(LineWidget):
 
     def choices(self) -> list[KindChoice]:
         """All of them, the likely or found ones first."""
-        return [*self.tall, *(one for group in self.short for one in group)]
+        return [*self.tall, *(kind_choice for group in self.short for kind_choice in group)]
 
     # --- what was typed ---
 
@@ -93,11 +93,11 @@ class InsertRow(LineWidget):
         """The first three with their reasons; in the columns the others stay legible, in pencil."""
         self._found = found
         shown = self.tall[: len(found)]
-        for choice, one in zip(shown, found, strict=False):
-            choice.put(one)
+        for choice, offered in zip(shown, found, strict=False):
+            choice.put(offered)
         for choice in self.tall:
             choice.setVisible(choice in shown)
-        meant = {one.kind: one for one in found} if self.typing else {}
+        meant = {offered.kind: offered for offered in found} if self.typing else {}
         for (_, kinds), group in zip(self.asked.groups, self.short, strict=True):
             for known, choice in zip(kinds, group, strict=True):
                 texts = meant[known.kind].texts if known.kind in meant else ()
@@ -113,7 +113,10 @@ class InsertRow(LineWidget):
     def _ways(self) -> list[KindChoice]:
         """What the arrows go through."""
         shown = self.tall[: len(self._found)]
-        return [*shown, *(one for group in self.short for one in group if not one.quiet)]
+        return [
+            *shown,
+            *(kind_choice for group in self.short for kind_choice in group if not kind_choice.quiet),
+        ]
 
     def help_topic(self) -> str:
         """The page of the kind that is blue."""
@@ -123,8 +126,8 @@ class InsertRow(LineWidget):
     def _choose(self, choice: KindChoice | None) -> None:
         """Make it the blue one, and say so to a screen reader."""
         self.chosen = choice
-        for one in self.choices():
-            one.mark(chosen=one is choice)
+        for kind_choice in self.choices():
+            kind_choice.mark(chosen=kind_choice is choice)
         offered = choice.offered if choice is not None else None
         self.line.setAccessibleDescription(offered.spoken() if offered is not None else self._nothing())
         self.line.across = not self.line.text() or choice not in self.tall
@@ -147,17 +150,21 @@ class InsertRow(LineWidget):
             return
         middle, here = self.chosen.geometry().center(), self.chosen.geometry()
         beside = [
-            one
-            for one in ways
-            if (one.geometry().left() > here.right() if across > 0 else one.geometry().right() < here.left())
+            kind_choice
+            for kind_choice in ways
+            if (
+                kind_choice.geometry().left() > here.right()
+                if across > 0
+                else kind_choice.geometry().right() < here.left()
+            )
         ]
         if beside:
             self._choose(
                 min(
                     beside,
-                    key=lambda one: (
-                        abs(one.geometry().center().y() - middle.y())
-                        + abs(one.geometry().center().x() - middle.x()) // 2
+                    key=lambda kind_choice: (
+                        abs(kind_choice.geometry().center().y() - middle.y())
+                        + abs(kind_choice.geometry().center().x() - middle.x()) // 2
                     ),
                 )
             )
@@ -206,12 +213,14 @@ class InsertRow(LineWidget):
         now = look()
         x, bottom = left, top
         for (title, _), group in zip(self.asked.groups, self.short, strict=True):
-            wide = max([one.needs() for one in group] + [now.width(title, now.caption) + now.px(12)])
+            wide = max(
+                [kind_choice.needs() for kind_choice in group] + [now.width(title, now.caption) + now.px(12)]
+            )
             if x > left and x + wide > right:
                 x, top = left, bottom + now.px(4)
             self._captions.append((title, QRect(x + now.px(8), top, wide, now.px(CAPTION))))
-            for place, one in enumerate(group):
-                one.setGeometry(x, top + now.px(CAPTION) + place * now.px(SHORT), wide, now.px(SHORT))
+            for place, kind_choice in enumerate(group):
+                kind_choice.setGeometry(x, top + now.px(CAPTION) + place * now.px(SHORT), wide, now.px(SHORT))
             bottom = max(bottom, top + now.px(CAPTION) + len(group) * now.px(SHORT))
             x += wide + now.px(ACROSS)
         return bottom

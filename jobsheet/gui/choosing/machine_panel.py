@@ -118,13 +118,13 @@ class MachinePanel(Panel):
 
     def _look_further(self) -> None:
         """The blue one first, then the others, one at a time, so that no key waits."""
-        wanted = [self.chosen, *(one.key for one in self.list.things)]
+        wanted = [self.chosen, *(listed.key for listed in self.list.things)]
         key = next((key for key in wanted if key and key not in self._known), "")
         if not key:
             self._next.stop()
             return
         seen = self._known[key] = self._look_at(key)
-        listed = next(one for one in self.list.things if one.key == key)
+        listed = next(listed for listed in self.list.things if listed.key == key)
         self.list.change(
             key, Listed(key=key, title=seen.title, under=listed.under, fact=seen.row, sign=seen.sign)
         )
@@ -148,7 +148,7 @@ class MachinePanel(Panel):
         listed, seen = self.list.chosen, self.seen
         parts = [listed.title if listed is not None else ""]
         if seen is not None:
-            parts += [seen.head, seen.more, *(one.spoken() for one in seen.misfits)]
+            parts += [seen.head, seen.more, *(misfit.spoken() for misfit in seen.misfits)]
         return ". ".join(part for part in parts if part)
 
     # --- deciding ---
@@ -252,10 +252,10 @@ class MachinePanel(Panel):
         ink.write(painter, now, line, seen.more, now.caption, "pencil")
         top, foot = now.px(56), self.height() - now.px(FOOT + 22)
         shown = 0
-        for one in seen.misfits:
+        for misfit in seen.misfits:
             if top + now.px(ROW) > foot:
                 break
-            self._paint_misfit(painter, QRect(place.left(), top, place.width(), now.px(ROW)), one)
+            self._paint_misfit(painter, QRect(place.left(), top, place.width(), now.px(ROW)), misfit)
             top += now.px(ROW)
             shown += 1
         if left_out := len(seen.misfits) - shown:

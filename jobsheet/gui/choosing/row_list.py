@@ -43,7 +43,7 @@ class RowList(QWidget):
     @property
     def row_high(self) -> int:
         """The height of a row [px]: two lines where anything has two."""
-        return look().px(TALL if any(one.under for one in self.things) else SHORT)
+        return look().px(TALL if any(listed.under for listed in self.things) else SHORT)
 
     def needs(self, most: int) -> int:
         """The height for all of them, at most so many [px]."""
@@ -57,12 +57,12 @@ class RowList(QWidget):
 
     def change(self, key: str, listed: Listed) -> None:
         """More is known of one of them."""
-        self.things = tuple(listed if one.key == key else one for one in self.things)
+        self.things = tuple(listed if thing.key == key else thing for thing in self.things)
         self._show()
 
     def step(self, by: int) -> None:
         """The blue one goes down or up, over what cannot be taken, within the ends."""
-        free = [place for place, one in enumerate(self.things) if not one.away]
+        free = [place for place, listed in enumerate(self.things) if not listed.away]
         if not free:
             return
         if self.place not in free:
@@ -83,7 +83,7 @@ class RowList(QWidget):
 
     def choose(self, key: str) -> None:
         """Make that one blue."""
-        self._go(next((place for place, one in enumerate(self.things) if one.key == key), self.place))
+        self._go(next((place for place, listed in enumerate(self.things) if listed.key == key), self.place))
 
     def _go(self, place: int) -> None:
         self.place = place

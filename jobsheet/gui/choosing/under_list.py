@@ -77,8 +77,8 @@ class UnderList(QWidget):
         now = look()
         wide = max(
             (
-                now.width(one.title, now.body) + now.width(one.away or one.beside, now.caption)
-                for one in self.list.things[: 2 * MOST]
+                now.width(listed.title, now.body) + now.width(listed.away or listed.beside, now.caption)
+                for listed in self.list.things[: 2 * MOST]
             ),
             default=0,
         )
@@ -92,9 +92,9 @@ class UnderList(QWidget):
         if isValid(self.field):
             self.field.box.removeEventFilter(self)
             self.field.box.setAccessibleDescription(self._describes)
-        for one in (self._sheet, self.parentWidget()):
-            if one is not None and isValid(one):
-                one.removeEventFilter(self)
+        for widget in (self._sheet, self.parentWidget()):
+            if widget is not None and isValid(widget):
+                widget.removeEventFilter(self)
         self.hide()
         self.closed.emit()
         self.deleteLater()

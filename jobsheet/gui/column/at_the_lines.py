@@ -58,21 +58,21 @@ def elsewhere(remarks: Iterable[Remark], job: Job) -> tuple[Elsewhere, ...]:
             together.setdefault((remark.line, remark.operations, set_up), []).append(remark)
     found = []
     for (line, keys, set_up), some in together.items():
-        some.sort(key=lambda one: WORST_FIRST.index(one.severity))
+        some.sort(key=lambda remark: WORST_FIRST.index(remark.severity))
         found.append(
             Elsewhere(
                 line=line, words=_see(keys, set_up, job), key=(*keys, set_up)[0], rule=some[0].rule,
-                severity=some[0].severity, messages=tuple(one.message for one in some),
+                severity=some[0].severity, messages=tuple(remark.message for remark in some),
             )
         )  # fmt: skip
-    found.sort(key=lambda one: (one.line, WORST_FIRST.index(one.severity)))
+    found.sort(key=lambda elsewhere: (elsewhere.line, WORST_FIRST.index(elsewhere.severity)))
     return tuple(found)
 
 
 def _see(keys: tuple[str, ...], set_up: str, job: Job) -> str:
     """`see 40`, `see 40, 55`, `see set-up 2`."""
     if not keys:
-        number = next((one.number for one in job.set_ups if one.key == set_up), 0)
+        number = next((other.number for other in job.set_ups if other.key == set_up), 0)
         return translate("AtTheLines", "see set-up {number}").format(number=number)
     numbers = {operation.key: operation.number for _, operation in job.operations()}
     said = ", ".join(str(numbers[key]) for key in keys if key in numbers)
@@ -90,7 +90,7 @@ class ElsewhereLine(QWidget):
         super().__init__(parent)
         self.about = about
         self.line = about[0].line
-        self.buttons = [self._button(one) for one in about]
+        self.buttons = [self._button(elsewhere) for elsewhere in about]
 
     def _button(self, about: Elsewhere) -> Button:
         """What goes to a step; what is said there is read out, and stands in the tooltip."""
@@ -105,7 +105,12 @@ class ElsewhereLine(QWidget):
     def help_topic(self) -> str:
         """The page of the rule whose numbers have the keyboard, else of the worst."""
         rule = next(
-            (one.rule for one, button in zip(self.about, self.buttons, strict=True) if button.hasFocus()), ""
+            (
+                elsewhere.rule
+                for elsewhere, button in zip(self.about, self.buttons, strict=True)
+                if button.hasFocus()
+            ),
+            "",
         )
         return f"remark:{rule or self.about[0].rule}"
 
@@ -158,7 +163,8 @@ class HungLines:
             old.deleteLater()
         self._about = about
         self._lines = [
-            ElsewhereLine(tuple(some), self._home) for _, some in groupby(about, lambda one: one.line)
+            ElsewhereLine(tuple(some), self._home)
+            for _, some in groupby(about, lambda elsewhere: elsewhere.line)
         ]
         for line in self._lines:
             line.pressed.connect(self._went)
@@ -168,9 +174,9 @@ class HungLines:
     def by_line(self, remarks: Iterable[RemarkLine]) -> dict[int, list[RemarkLine | ElsewhereLine]]:
         """What hangs under the field of each line: the remarks about it alone, then what stands at a step."""
         found: dict[int, list[RemarkLine | ElsewhereLine]] = {}
-        for one in remarks:
-            if one.remark.line is not None and told_at_line(one.remark):
-                found.setdefault(one.remark.line, []).append(one)
+        for remark_line in remarks:
+            if remark_line.remark.line is not None and told_at_line(remark_line.remark):
+                found.setdefault(remark_line.remark.line, []).append(remark_line)
         for line in self._lines:
             found.setdefault(line.line, []).append(line)
         return found

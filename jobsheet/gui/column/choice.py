@@ -30,7 +30,7 @@ class Choice:
     def turn(self, key: str, rows: Collection[str]) -> None:
         """Choose a row too, or no longer; headings are chosen alone."""
         self.anchor = key
-        left = frozenset(one for one in self.keys ^ {key} if one in rows)
+        left = frozenset(other for other in self.keys ^ {key} if other in rows)
         self.keys = left or frozenset((key,))
 
     def only(self, known: Collection[str]) -> None:

@@ -115,9 +115,9 @@ class HeaderForm(QWidget):
         for form in self.forms.values():
             for field in form.fields.values():
                 every += [field, *below.get(field, ())]
-        stops = [stop for one in every for stop in _stops(one, self.window())]
-        for one, other in pairwise((*stops, self.close_button)):
-            QWidget.setTabOrder(one, other)
+        stops = [stop for widget in every for stop in _stops(widget, self.window())]
+        for widget, other in pairwise((*stops, self.close_button)):
+            QWidget.setTabOrder(widget, other)
 
     def _said_where(self) -> tuple[list[RemarkLine], dict[Field, list[Hung]]]:
         """The remarks that stand over the form, and what stands under a line of it."""
@@ -128,7 +128,7 @@ class HeaderForm(QWidget):
             field = asked.fields.get(name_of_line(number)) if asked is not None else None
             if field is not None:
                 below[field] = hung
-                above = [one for one in above if one not in hung]
+                above = [remark_line for remark_line in above if remark_line not in hung]
         return above, below
 
     def _offers_changed(self) -> None:
@@ -166,7 +166,7 @@ class HeaderForm(QWidget):
 
     @staticmethod
     def _picture_height(pictures: tuple[Drawing, ...]) -> int:
-        return round(max((one.height for one in pictures), default=0.0) * SCALE * look().scale)
+        return round(max((drawing.height for drawing in pictures), default=0.0) * SCALE * look().scale)
 
     def say(
         self, remarks: tuple[Remark, ...], offering: Offering, at_steps: tuple[Elsewhere, ...] = ()
@@ -212,10 +212,10 @@ class HeaderForm(QWidget):
             top += high
         self._drawn_at = []
         x = side
-        for one in self._pictures:
-            wide = round(one.width * SCALE * now.scale)
+        for drawing in self._pictures:
+            wide = round(drawing.width * SCALE * now.scale)
             if x > side and x + wide > width - side:
-                x, top = side, top + self._picture_height((one,)) + now.px(10)
+                x, top = side, top + self._picture_height((drawing,)) + now.px(10)
             self._drawn_at.append((x, top))
             x += wide + now.px(36)
         if self._pictures:
@@ -254,8 +254,8 @@ class HeaderForm(QWidget):
                 place = QRect(side, top, self.width() - 2 * side, now.px(CAPTION - 6))
                 ink.write(painter, now, place, caption, now.bold)
                 ink.horizontal(painter, now.colour("rule"), side, self.width() - side, place.bottom())
-            for one, (x, y) in zip(self._pictures, self._drawn_at, strict=False):
-                paint(painter, now, one, x, y)
+            for drawing, (x, y) in zip(self._pictures, self._drawn_at, strict=False):
+                paint(painter, now, drawing, x, y)
             if self._unsaid:
                 place = QRect(side, self._unsaid_at, self.width() - 2 * side, now.px(CAPTION - 4))
                 ink.write(painter, now, place, self._unsaid, now.body, "pencil")
@@ -278,9 +278,9 @@ def _hang(hung: list[Hung], foot: QRect) -> None:
 def _stops(widget: QWidget, window: QWidget) -> list[QWidget]:
     """Where Tab stops in it, itself first; the list of a choice is a window of its own."""
     return [
-        one
-        for one in (widget, *widget.findChildren(QWidget))
-        if one.focusPolicy() & Qt.FocusPolicy.TabFocus and one.window() is window
+        other
+        for other in (widget, *widget.findChildren(QWidget))
+        if other.focusPolicy() & Qt.FocusPolicy.TabFocus and other.window() is window
     ]
 
 

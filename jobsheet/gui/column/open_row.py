@@ -173,8 +173,8 @@ class OpenRow(QWidget):
         if self.margin.beside is not None:
             stops += self.margin.beside.stops()
         stops.append(self.margin.more)
-        for one, after in pairwise(stops):
-            QWidget.setTabOrder(one, after)
+        for widget, after in pairwise(stops):
+            QWidget.setTabOrder(widget, after)
 
     def _lines(self) -> list[RemarkLine | WordsLine | Suggestions | ReadingsView]:
         """All that is said under the form, from the top."""

@@ -23,22 +23,22 @@ MOST = 8
 translate = QCoreApplication.translate
 
 
-def _cell(one: Stop | None, axis: str, units: str) -> tuple[str, str]:
+def _cell(stop: Stop | None, axis: str, units: str) -> tuple[str, str]:
     """The reading in ink, and what stands behind it in pencil."""
-    if one is None:
+    if stop is None:
         return "", ""
-    error = error_text(one.error, units)
+    error = error_text(stop.error, units)
     off = translate("Readings", "exact") if error == "0" else f"{error} {units}"
-    behind = f"{one.line}, {off}"
-    if one.drawing:
-        behind = translate("Readings", "{behind} · drawing {size}").format(behind=behind, size=one.drawing)
-    return f"{axis} {one.dial}", behind
+    behind = f"{stop.line}, {off}"
+    if stop.drawing:
+        behind = translate("Readings", "{behind} · drawing {size}").format(behind=behind, size=stop.drawing)
+    return f"{axis} {stop.dial}", behind
 
 
-def lines_of(found: Readings, units: str) -> list[tuple[str, str, str, str]]:
+def lines_of(readings: Readings, units: str) -> list[tuple[str, str, str, str]]:
     """Each line as reading and words, twice: x and y, or one depth alone."""
-    lines = [(*_cell(at.x, "X", units), *_cell(at.y, "Y", units)) for at in found.places[:MOST]]
-    lines += [(*_cell(each, found.depth_handle, units), "", "") for each in found.depths[:MOST]]
+    lines = [(*_cell(at.x, "X", units), *_cell(at.y, "Y", units)) for at in readings.places[:MOST]]
+    lines += [(*_cell(each, readings.depth_handle, units), "", "") for each in readings.depths[:MOST]]
     return lines
 
 
@@ -90,10 +90,10 @@ class ReadingsView(PaintedText):
         self._warnings: tuple[str, ...] = ()
         self.hide()
 
-    def put(self, found: Readings | None, units: str) -> bool:
+    def put(self, readings: Readings | None, units: str) -> bool:
         """Show the readings of a step; whether anything changed."""
-        lines = lines_of(found, units) if found is not None else []
-        warnings = warnings_of(found, units) if found is not None else ()
+        lines = lines_of(readings, units) if readings is not None else []
+        warnings = warnings_of(readings, units) if readings is not None else ()
         if (lines, warnings) == (self._lines, self._warnings):
             return False
         self._lines, self._warnings = lines, warnings

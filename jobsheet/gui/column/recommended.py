@@ -24,11 +24,11 @@ def recommended(operation: Operation, answers: Answers) -> Recommended:
         return NOTHING
     titles = {entry.name: entry.title for entry in registry.kind(operation.kind).entries}
     reasons = [
-        Reason(titles[one.name], _text(one.name, one.text), f"{one.why}; {words(one.source)}")
-        for one in changed.values
+        Reason(titles[advice.name], _text(advice.name, advice.text), f"{advice.why}; {words(advice.source)}")
+        for advice in changed.values
     ]
     reasons += [
-        Reason("", "", translate("Suggestions", "or {way}").format(way=one)) for one in answers.rivals
+        Reason("", "", translate("Suggestions", "or {way}").format(way=rival)) for rival in answers.rivals
     ]
     return Recommended(words=_line(changed, titles), edits=_edits(operation, changed), reasons=tuple(reasons))
 
@@ -56,19 +56,19 @@ def _text(name: str, text: str) -> str:
 def _line(changed: Changed, titles: dict[str, str]) -> str:
     """All that would be written, what comes of it, and what stays wrong."""
     parts = [
-        f"{titles[one.name].lower()} {_text(one.name, one.text)}"
-        for one in changed.values
-        if one.text or one.name in ("layer", "cut")
+        f"{titles[advice.name].lower()} {_text(advice.name, advice.text)}"
+        for advice in changed.values
+        if advice.text or advice.name in ("layer", "cut")
     ]
-    found, count = changed.found, round(changed.found.value("passes") or 0)
-    time = found.shown("cutting_time")
+    tried, count = changed.found, round(changed.found.value("passes") or 0)
+    time = tried.shown("cutting_time")
     ends = (
         translate("Suggestions", "{count} passes, {time}").format(count=count, time=time)
         if count > 1
         else time
     )
     said = f"{', '.join(parts)}: {ends}." if parts else ""
-    stays = ", ".join(one.title.lower() for one in changed.advised.stays)
+    stays = ", ".join(limit.title.lower() for limit in changed.advised.stays)
     if not changed.advised.clears:
         best = translate(
             "Suggestions", "No cut of this kind clears every limit here; beyond stays: {limits}."

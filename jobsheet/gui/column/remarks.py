@@ -100,14 +100,14 @@ class RemarkLine(QWidget):
 
     def _buttons(self) -> list[Button]:
         """From the right."""
-        return [one for one in (self.button, self.aside) if one is not None]
+        return [button for button in (self.button, self.aside) if button is not None]
 
     def _beside(self, width: int) -> int:
         """How wide the words may be with the buttons beside them; nought where
         these go below, as in a narrow window.
         """
         now = look()
-        right = now.px(14 + 8) + sum(one.sizeHint().width() for one in self._buttons())
+        right = now.px(14 + 8) + sum(button.sizeHint().width() for button in self._buttons())
         wide = width - now.px(INDENT) - right
         return wide if wide >= now.px(NARROW) else 0
 
@@ -136,7 +136,7 @@ class RemarkLine(QWidget):
         now = look()
         bottom = self._texts(width)[-1][1].bottom() + now.px(8)
         beside = bool(self._beside(width))
-        tall = max(one.sizeHint().height() for one in self._buttons())
+        tall = max(button.sizeHint().height() for button in self._buttons())
         right = width - now.px(10)
         for button in self._buttons():
             hint = button.sizeHint()

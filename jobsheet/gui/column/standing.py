@@ -86,6 +86,6 @@ class Standing:
         return set_up, index, mark
 
 
-def same_order(one: Iterable[Line], other: Iterable[Line]) -> bool:
+def same_order(lines: Iterable[Line], other: Iterable[Line]) -> bool:
     """Whether rows and headings stand in the same order; what asks something is passed over."""
-    return [line.key for line in one if line.is_painted] == [line.key for line in other if line.is_painted]
+    return [line.key for line in lines if line.is_painted] == [line.key for line in other if line.is_painted]

@@ -68,7 +68,8 @@ class Suggestions(QWidget):
         self.use.setAccessibleName(translate("Suggestions", "Use this: {words}").format(words=item.words))
         self.more.setVisible(bool(item.reasons))
         reasons = "; ".join(
-            " ".join(part for part in (one.title, one.text, one.why) if part) for one in item.reasons
+            " ".join(part for part in (reason.title, reason.text, reason.why) if part)
+            for reason in item.reasons
         )
         self.more.setAccessibleDescription(reasons)
         self.setAccessibleName(translate("Suggestions", "Recommended: {text}").format(text=item.words))
@@ -78,8 +79,8 @@ class Suggestions(QWidget):
     def stops(self) -> list[QWidget]:
         """What Tab stops at."""
         return [
-            one
-            for one, there in ((self.use, self.item.edits), (self.more, self.item.reasons))
+            button
+            for button, there in ((self.use, self.item.edits), (self.more, self.item.reasons))
             if there and self.item.words
         ]
 
@@ -97,8 +98,8 @@ class Suggestions(QWidget):
     def _buttons(self) -> int:
         """How wide the buttons are together [px]."""
         now = look()
-        shown = [one for one in (self.use, self.more) if one in self.stops()]
-        return sum(one.sizeHint().width() + now.px(4) for one in shown)
+        shown = [button for button in (self.use, self.more) if button in self.stops()]
+        return sum(button.sizeHint().width() + now.px(4) for button in shown)
 
     def arrange(self, width: int) -> int:
         """Place the buttons; the height needed at a width."""
@@ -107,11 +108,11 @@ class Suggestions(QWidget):
         now = look()
         self.resize(width, self.height())
         right, tall = width - now.px(10), 0
-        for one in (self.more, self.use):
-            if one in self.stops():
-                hint = one.sizeHint()
+        for button in (self.more, self.use):
+            if button in self.stops():
+                hint = button.sizeHint()
                 right -= hint.width()
-                one.setGeometry(right, 0, hint.width(), hint.height())
+                button.setGeometry(right, 0, hint.width(), hint.height())
                 right -= now.px(4)
                 tall = max(tall, hint.height())
         high = ink.paragraph_height(now, self.item.words, now.body, self._wide(self._buttons()))

@@ -170,8 +170,8 @@ def row_view(
         changes["share"] = _untried(limit) or translate("Rows", "{share} %, {limit}").format(
             share=max(1, round(limit.share * 100)), limit=limit.title[:1].lower() + limit.title[1:]
         )
-        others = (one for one in outcome.limits if one is not limit)
-        changes["untried"] = next((said for one in others if (said := _untried(one))), "")
+        others = (other for other in outcome.limits if other is not limit)
+        changes["untried"] = next((said for limit in others if (said := _untried(limit))), "")
     from msgspec.structs import replace
 
     return replace(view, **changes)

@@ -110,7 +110,7 @@ def ask_for_drawing(desk: Desk, path: Path, parent: QWidget) -> str:
     from jobsheet.storage.kept.closed_plans import closed_plans
 
     part, plans = desk.job.part, closed_plans(path)
-    if not plans or not part.revision or max(one.date for one in plans) >= this_moment()[0]:
+    if not plans or not part.revision or max(plan.date for plan in plans) >= this_moment()[0]:
         return ""
     last = plans[-1]
     said = last.words()

@@ -164,13 +164,13 @@ class Desk(QObject):
         """What is known of an operation; nothing, and why, while a text in it
         was left that cannot be read.
         """
-        found = self.reckoned.operations.get(key) if self.reckoned else None
-        if found is None or not self.history.drafts:
-            return found
+        outcome = self.reckoned.operations.get(key) if self.reckoned else None
+        if outcome is None or not self.history.drafts:
+            return outcome
         left = self.left_unread(key)
         if not left:
-            return found
-        return Outcome(key=key, title=found.title, problem=self.unreadable(*left))
+            return outcome
+        return Outcome(key=key, title=outcome.title, problem=self.unreadable(*left))
 
     def left_unread(self, key: str) -> tuple[str, str] | None:
         """The first field that a step's figures hang on, its own or the
@@ -182,7 +182,7 @@ class Desk(QObject):
         from jobsheet.gui.desk import unread
 
         hung_on = unread.hangs_on(self.job, key)
-        return next((one for one in drafts if one != self.held and hung_on(*one)), None)
+        return next((draft for draft in drafts if draft != self.held and hung_on(*draft)), None)
 
     def sweeps(self, operation: Operation) -> tuple[Sweep, ...]:
         """The shapes that an operation takes away."""
@@ -221,7 +221,10 @@ class Desk(QObject):
     def reminders_of(self, key: str) -> tuple[str, ...]:
         """What is printed beside a step and never counted; before it, what could not be checked of it."""
         said = [note.text.split(". ")[0].rstrip(".") + "." for note in self.notes if note.operation == key]
-        return (*(one.words() for one in self.not_checked if one.operation == key), *said)
+        return (
+            *(not_checked.words() for not_checked in self.not_checked if not_checked.operation == key),
+            *said,
+        )
 
     # --- drafts ---
 
@@ -243,14 +246,14 @@ class Desk(QObject):
 
     def views(self) -> list[HeadingView | RowAsked]:
         """Every line of the sheet in its order; a row is put together when it comes into sight."""
-        found: list[HeadingView | RowAsked] = []
+        views: list[HeadingView | RowAsked] = []
         for set_up in self.job.set_ups:
-            found.append(heading_view(set_up, self.job))
-            found.extend(
+            views.append(heading_view(set_up, self.job))
+            views.extend(
                 RowAsked(operation.key, partial(self._view, set_up, operation))
                 for operation in set_up.operations
             )
-        return found
+        return views
 
     def _view(self, set_up: SetUp, operation: Operation) -> RowView:
         """A row; made again only when something in it changed."""

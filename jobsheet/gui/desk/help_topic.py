@@ -31,7 +31,7 @@ def page_near(widget: QWidget | None, own: Iterable[Page] = ()) -> Page | None:
     from jobsheet.review.pages.help_pages import page
     from jobsheet.review.pages.step_pages import field_page
 
-    known = {one.id: one for one in own}
+    known = {page.id: page for page in own}
     while widget is not None:
         topic = _said_by(widget)
         if found := known.get(topic) or page(topic):

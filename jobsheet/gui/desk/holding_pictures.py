@@ -38,7 +38,7 @@ def _lie(desk: Desk, key: str) -> Lying:
     assert set_up is not None
     box = stock_box(desk.job)
     if desk.reckoned is not None:
-        known = {one.key for one in desk.job.set_ups[: desk.job.set_ups.index(set_up)]}
+        known = {other.key for other in desk.job.set_ups[: desk.job.set_ups.index(set_up)]}
         for cut in course_of(desk.reckoned.job, desk.reckoned.settings).cuts:
             if cut.set_up not in known:
                 break

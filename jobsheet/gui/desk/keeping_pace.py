@@ -58,8 +58,8 @@ class Pace:
 
 def write_all() -> None:
     """Write whatever waits; one that cannot be written keeps no other."""
-    for one in list(_WAITING):
+    for pace in list(_WAITING):
         try:
-            one.now()
+            pace.now()
         except Exception:  # noqa: BLE001, S112  this is the last that the program does
             continue

@@ -36,7 +36,7 @@ def last_runs(path: Path | None) -> dict[str, LastRun]:
         return {}
     words = translate("Rows", "last: {outcome} {day}")
     return {
-        one.key: LastRun(one.outcome, words.format(outcome=one.outcome, day=day_words(one.date)))
-        for one in standing
-        if one.about == "step"
+        entry.key: LastRun(entry.outcome, words.format(outcome=entry.outcome, day=day_words(entry.date)))
+        for entry in standing
+        if entry.about == "step"
     }

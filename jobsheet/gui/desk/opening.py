@@ -41,8 +41,8 @@ def open_at_start(path: str | None) -> Opened:
     with contextlib.suppress(JobsheetError):
         # Figures are remembered by value: what is reckoned here is ready when the window asks for
         # it, and what was read for it is kept.
-        found = Reckoner().reckon(opened.job)
-        tuple(islice(found.operations.values(), FIRST))
+        reckoned = Reckoner().reckon(opened.job)
+        tuple(islice(reckoned.operations.values(), FIRST))
     return opened
 
 
@@ -52,8 +52,8 @@ def _last() -> str | None:
         return None  # a first start reads nothing for it
     from jobsheet.storage.kept.recent import last
 
-    found = last()
-    return str(found) if found is not None else None
+    path = last()
+    return str(path) if path is not None else None
 
 
 def _opened(path: str | None) -> Opened:

@@ -39,19 +39,19 @@ def _found(path: Path, shelf: Path | None, _time: int, _size: int) -> tuple[Pace
     here = path.absolute()
     found: dict[str, Timed] = {}
     if shelf is not None and here.is_relative_to(shelf.absolute()):
-        found = {one.id: one for one in times_kept(shelf)}
+        found = {timed.id: timed for timed in times_kept(shelf)}
         beside = [path]
     else:
         beside = _neighbours(path)
-    for one in beside:
-        found |= {each.id: each for each in _of(one)}
+    for other in beside:
+        found |= {each.id: each for each in _of(other)}
     return paces(found.values())
 
 
 def _neighbours(path: Path) -> list[Path]:
     """Jobs of the same folder that have a record."""
     try:
-        there = sorted(one.name for one in path.parent.iterdir() if one.name.endswith(SUFFIX))
+        there = sorted(other.name for other in path.parent.iterdir() if other.name.endswith(SUFFIX))
     except OSError:
         return [path]
     return [path, *(path.with_name(f"{name.removesuffix(SUFFIX)}.yaml") for name in there[:MOST])]

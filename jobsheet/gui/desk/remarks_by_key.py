@@ -8,7 +8,7 @@ from jobsheet.model.remark import SEVERITIES, Remark
 def by_key(remarks: tuple[Remark, ...]) -> dict[str, tuple[Remark, ...]]:
     """The remarks about each operation and each set-up, worst first."""
     found: dict[str, list[Remark]] = {}
-    for remark in sorted(remarks, key=lambda one: SEVERITIES.index(one.severity)):
+    for remark in sorted(remarks, key=lambda remark: SEVERITIES.index(remark.severity)):
         for key in {*remark.operations, remark.set_up}:
             found.setdefault(key, []).append(remark)
     return {key: tuple(about) for key, about in found.items()}

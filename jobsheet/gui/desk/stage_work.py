@@ -252,7 +252,7 @@ class StageWork:
         """The current one first, then its neighbours as they are asked for; which could not be drawn."""
         drawings: dict[str, Drawing] = {}
         failed: list[Fact] = []
-        for key in (wanted.current, *(one for one in wanted.keys if one != wanted.current)):
+        for key in (wanted.current, *(key for key in wanted.keys if key != wanted.current)):
             if self._stale(wanted):
                 return failed
             at = wanted.course.after(key)

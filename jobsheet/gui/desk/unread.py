@@ -15,7 +15,7 @@ _WORDS = {"note", "condition"}
 
 def hangs_on(job: Job, key: str) -> Callable[[str, str], bool]:
     """Whether the figures of a step hang on a field, asked by its owner and its name."""
-    set_up = next((one for one in job.set_ups for step in one.operations if step.key == key), None)
+    set_up = next((set_up for set_up in job.set_ups for step in set_up.operations if step.key == key), None)
     kind = kind_of(set_up.holding) if set_up is not None else None
     holding = f"holding:{set_up.key}" if set_up is not None else ""
     reckons = {"kind", *(kind.reckons if kind is not None else ())}

@@ -47,7 +47,9 @@ class ClipEdits:
         hand = self._hand
         keys = hand.keys
         if keys:
-            return None, tuple(one for _, one in hand.desk.job.operations() if one.key in keys)
+            return None, tuple(
+                operation for _, operation in hand.desk.job.operations() if operation.key in keys
+            )
         return hand.desk.set_up(hand.chosen), ()
 
     # --- copying and cutting ---
@@ -70,7 +72,7 @@ class ClipEdits:
             return
         set_up, steps = self._chosen()
         if steps:
-            keys = tuple(one.key for one in steps)
+            keys = tuple(operation.key for operation in steps)
             self._steps.take_out(keys, translate("RowEdits", "{steps} cut: Ctrl + V pastes."), "cut steps")
         elif set_up is not None:
             self._set_ups.delete()
@@ -115,16 +117,16 @@ class ClipEdits:
             hand.say(str(error))
             return
         steps = {operation.key for _, operation in hand.desk.job.operations()}
-        set_ups = {one.key for one in hand.desk.job.set_ups}
+        set_ups = {set_up.key for set_up in hand.desk.job.set_ups}
         if self._put_in(text):
             job = hand.desk.job
-            new = [one for _, one in job.operations() if one.key not in steps]
-            whole = [one for one in job.set_ups if one.key not in set_ups]
+            new = [operation for _, operation in job.operations() if operation.key not in steps]
+            whole = [set_up for set_up in job.set_ups if set_up.key not in set_ups]
             self._rows.close()
             if whole:
                 hand.show(whole[0].key)
             else:
-                hand.show_all(one.key for one in new)
+                hand.show_all(operation.key for operation in new)
             what = in_words(numbers_of(new)) if new else translate("RowEdits", "a set-up without steps")
             hand.say(translate("RowEdits", "Pasted: {what}.").format(what=what))
 
@@ -135,7 +137,7 @@ class ClipEdits:
 
         hand, set_up = self._hand, self._hand.set_up
         keys = hand.keys
-        here = [one.key for one in set_up.operations if one.key in keys]
+        here = [operation.key for operation in set_up.operations if operation.key in keys]
         on_heading = hand.chosen == set_up.key
         after = here[-1] if here else None
         if after is None and not on_heading and set_up.operations:

@@ -54,7 +54,7 @@ class Insertion:
     def open(self) -> None:
         """Ask, at the place of the new step."""
         hand = self._hand
-        steps = [one.key for one in self._set_up.operations]
+        steps = [operation.key for operation in self._set_up.operations]
         lines = [line.key for line in hand.ruled.lines if line.is_painted]
         above = steps[self._index - 1] if self._index else self._set_up.key
         below = lines[lines.index(above) + 1 :] if above in lines else []
@@ -101,11 +101,11 @@ class Insertion:
         hand, set_up, index = self._hand, self._set_up, self._index
         self.close()
         after = set_up.operations[index - 1].key if index else None
-        before = {one.key for _, one in hand.desk.job.operations()}
+        before = {operation.key for _, operation in hand.desk.job.operations()}
         command = AddOperation(set_up.key, offered.kind, after, texts=offered.texts, at_front=index == 0)
         if not hand.do(command):
             return
-        new = next(one for _, one in hand.desk.job.operations() if one.key not in before)
+        new = next(operation for _, operation in hand.desk.job.operations() if operation.key not in before)
         hand.say(translate("RowEdits", "{number} added.").format(number=new.number))
         self._rows.open(new.key)
 
@@ -116,17 +116,17 @@ class Insertion:
         here = self._here
         likely = tuple(
             Offered(
-                kind=one.kind,
-                icon=_icon(one.kind),
-                title=one.title,
-                reason=one.why_not or one.reason,
-                texts=one.texts,
-                away=bool(one.why_not),
+                kind=likely.kind,
+                icon=_icon(likely.kind),
+                title=likely.title,
+                reason=likely.why_not or likely.reason,
+                texts=likely.texts,
+                away=bool(likely.why_not),
             )
-            for one in likely_next(here)
+            for likely in likely_next(here)
         )
         groups = tuple(
-            (title, tuple(Offered(kind=one.name, icon=_icon(one.name), title=one.title) for one in kinds))
+            (title, tuple(Offered(kind=kind.name, icon=_icon(kind.name), title=kind.title) for kind in kinds))
             for title, kinds in all_groups()
         )
         return Asked(
@@ -140,16 +140,16 @@ class Insertion:
     def _find(self, typed: str) -> tuple[Offered, ...]:
         return tuple(
             Offered(
-                kind=found.kind,
-                icon=_icon(found.kind),
-                title=found.title,
-                reason=", ".join(text for _, text in found.texts)
-                or same_holes(found.kind, self._here)
-                or group_of(found.kind),
-                texts=at_the_same_holes(found.kind, found.texts, self._here),
-                hit=found.hit,
+                kind=other.kind,
+                icon=_icon(other.kind),
+                title=other.title,
+                reason=", ".join(text for _, text in other.texts)
+                or same_holes(other.kind, self._here)
+                or group_of(other.kind),
+                texts=at_the_same_holes(other.kind, other.texts, self._here),
+                hit=other.hit,
             )
-            for found in kinds_found(typed, self._hand.desk.job.units, self._cabinet, self._height)
+            for other in kinds_found(typed, self._hand.desk.job.units, self._cabinet, self._height)
         )
 
 

@@ -17,13 +17,19 @@ def lines_listed(job: Job, name: str) -> tuple[Listed, ...]:
         return tuple(Listed(key=whole, title=one) for one, whole in next_datums(job.datums))
     forms = SHAPES if name == SIZES.name else FEATURES
     return tuple(
-        Listed(key=text, title=one.title, under=text)
-        for one, text in ((one, one.marked(job.units)[0]) for one in forms)
+        Listed(key=text, title=line_form.title, under=text)
+        for line_form, text in ((form, form.marked(job.units)[0]) for form in forms)
     )
 
 
 def sizes_in(job: Job, text: str) -> tuple[int, int] | None:
     """Where the sizes of an example begin and end, which are typed over first; None where nothing is."""
     return next(
-        (at for one in (*FEATURES, *SHAPES) for line, at in (one.marked(job.units),) if line == text), None
+        (
+            at
+            for line_form in (*FEATURES, *SHAPES)
+            for line, at in (line_form.marked(job.units),)
+            if line == text
+        ),
+        None,
     )

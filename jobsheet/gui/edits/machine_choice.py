@@ -78,9 +78,9 @@ def _misfits(fit: Fit) -> list[StepFit]:
     """The steps that cannot be cut there, what cannot even be reckoned first,
     then by how far they are beyond.
     """
-    found = [step for step in fit.steps if step.after.beyond or step.after.problem]
+    step_fits = [step for step in fit.steps if step.after.beyond or step.after.problem]
     return sorted(
-        found,
+        step_fits,
         key=lambda step: -max((limit.share for limit in step.after.beyond), default=float("inf")),
     )
 

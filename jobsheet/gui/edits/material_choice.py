@@ -25,13 +25,13 @@ _DANGER = {
 def materials_listed(typed: str, planned: str = "") -> tuple[Listed, ...]:
     """The materials that are meant, the best first."""
     words = words_of(typed)
-    return tuple(_listed(found, words, planned) for found in materials_found(typed))
+    return tuple(_listed(material_found, words, planned) for material_found in materials_found(typed))
 
 
-def _listed(found: MaterialFound, words: tuple[str, ...], planned: str) -> Listed:
-    material = found.material
+def _listed(material_found: MaterialFound, words: tuple[str, ...], planned: str) -> Listed:
+    material = material_found.material
     names = tuple(dict.fromkeys(name for name in (material.name, *material.also) if name != material.title))
-    under = _names(names, found.name)
+    under = _names(names, material_found.name)
     danger = next((_DANGER[hazard] for hazard in material.hazards if hazard in _DANGER), "")
     whole = (" ".join(words), *words)
     return Listed(
@@ -58,15 +58,19 @@ def _names(names: tuple[str, ...], typed: str) -> str:
     return ", ".join(kept)
 
 
-def _fact(one: Material, danger: str) -> str:
-    chips = translate("Choosing", "{long} chips").format(long=one.chips) if one.chips and not danger else ""
-    dry = translate("Choosing", "dry") if one.dry_by_nature else ""
+def _fact(material: Material, danger: str) -> str:
+    chips = (
+        translate("Choosing", "{long} chips").format(long=material.chips)
+        if material.chips and not danger
+        else ""
+    )
+    dry = translate("Choosing", "dry") if material.dry_by_nature else ""
     return " · ".join(
-        part for part in (one.hardness, danger, ", ".join(w for w in (chips, dry) if w)) if part
+        part for part in (material.hardness, danger, ", ".join(w for w in (chips, dry) if w)) if part
     )
 
 
-def _beside(one: Material, planned: str) -> str:
-    if planned and planned.casefold() in (name.casefold() for name in (one.name, *one.also)):
+def _beside(material: Material, planned: str) -> str:
+    if planned and planned.casefold() in (name.casefold() for name in (material.name, *material.also)):
         return translate("Choosing", "planned")
-    return translate("Choosing", "own") if one.own else ""
+    return translate("Choosing", "own") if material.own else ""

@@ -94,7 +94,7 @@ class FourLines:
     @property
     def problem(self) -> str:
         """The first line that is wrong, or nothing."""
-        return next((name for name, one in self.shown(asked=True).items() if one.problem), "")
+        return next((name for name, shown in self.shown(asked=True).items() if shown.problem), "")
 
     def job(self) -> Job:
         """The job; raises what is wrong."""

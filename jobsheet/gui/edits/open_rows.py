@@ -214,10 +214,10 @@ class OpenRows:
 
         desk = self._hand.desk
         steps = [desk.job.find(key)[1] for key in self._hand.keys]
-        able = [one for one in steps if given_back(one) is not None]
+        able = [operation for operation in steps if given_back(operation) is not None]
         desk.history.break_merge()
-        for one in able:
-            self._hand.do(GiveBack(one.key, merge_key="give-back"))
+        for operation in able:
+            self._hand.do(GiveBack(operation.key, merge_key="give-back"))
         desk.history.break_merge()
         words = (
             translate("Window", "As recommended now: {count}.")

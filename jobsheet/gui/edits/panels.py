@@ -90,7 +90,7 @@ class Panels:
         except JobsheetError as error:
             ask.tell(self._hand.parent, str(error))
             return
-        key = next((one.key for one in found if one.beside == translate("Choosing", "planned")), "")
+        key = next((listed.key for listed in found if listed.beside == translate("Choosing", "planned")), "")
         panel = MaterialPanel(
             self._ground(),
             self._hang("material"),

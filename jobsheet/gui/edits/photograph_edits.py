@@ -60,17 +60,22 @@ class PhotographEdits:
 
         desk, set_up = self._hand.desk, self._hand.set_up
         keys = {set_up.key, *(operation.key for operation in set_up.operations)}
-        found = [one for one in desk.job.photographs if one.about in keys] or list(desk.job.photographs)
-        if not found:
+        photographs = [photograph for photograph in desk.job.photographs if photograph.about in keys] or list(
+            desk.job.photographs
+        )
+        if not photographs:
             self._hand.say(translate("RowEdits", "This job has no photograph."))
             return
         which: int | None = 0
-        if len(found) > 1:
-            names = [f"{owner_words(desk.job, one)}: {one.shows or one.content[:8]}" for one in found]
+        if len(photographs) > 1:
+            names = [
+                f"{owner_words(desk.job, photograph)}: {photograph.shows or photograph.content[:8]}"
+                for photograph in photographs
+            ]
             which = ask.which(
                 self._hand.parent, translate("RowEdits", "Which photograph is taken out?"), names
             )
-        if which is not None and self._hand.do(TakeOutPhotograph(found[which])):
+        if which is not None and self._hand.do(TakeOutPhotograph(photographs[which])):
             self._hand.say(translate("RowEdits", "The photograph is taken out; undo brings it back."))
 
     def say_what_is_gone(self) -> None:

@@ -36,16 +36,16 @@ class Source(Struct, frozen=True):
         words = words_of(typed)
         return tuple(
             Listed(
-                key=one.key,
-                title=one.title,
-                under=one.under,
-                beside=one.beside,
-                away=one.away,
-                hit=hit_in(one.title, words),
-                under_hit=hit_in(one.under, words),
+                key=listed.key,
+                title=listed.title,
+                under=listed.under,
+                beside=listed.beside,
+                away=listed.away,
+                hit=hit_in(listed.title, words),
+                under_hit=hit_in(listed.under, words),
             )
-            for one in self.things
-            if holds_all(f"{one.title} {one.under} {one.beside}", words)
+            for listed in self.things
+            if holds_all(f"{listed.title} {listed.under} {listed.beside}", words)
         )
 
 
@@ -80,9 +80,9 @@ def several_of(entry: Entry, typed: str, *, all_of_them: bool = False) -> tuple[
     there = [part.strip() for part in head.split(",") if part.strip()]
     words = words_of(last)
     return tuple(
-        Listed(key=", ".join((*there, one)), title=one, hit=hit_in(one, words))
-        for one in entry.choices
-        if one not in there and holds_all(one, words)
+        Listed(key=", ".join((*there, choice)), title=choice, hit=hit_in(choice, words))
+        for choice in entry.choices
+        if choice not in there and holds_all(choice, words)
     )
 
 
@@ -111,12 +111,12 @@ def _of_cabinet(desk: Desk, owner: str, name: str) -> Source:
     found = picks(desk.job, operation, name, cabinet, most=LINES)
     if not found:
         return Source((), (_said(translate("Picking", "The cabinet has nothing that does this.")), own))
-    return Source(tuple(_pick(one) for one in found), (own,) if cabinet.own else ())
+    return Source(tuple(_pick(pick) for pick in found), (own,) if cabinet.own else ())
 
 
-def _pick(one: Pick) -> Listed:
-    away = translate("Picking", "not there now: {where}").format(where=one.away) if one.away else ""
-    return Listed(key=one.text, title=one.shown, beside=one.note, away=away)
+def _pick(pick: Pick) -> Listed:
+    away = translate("Picking", "not there now: {where}").format(where=pick.away) if pick.away else ""
+    return Listed(key=pick.text, title=pick.shown, beside=pick.note, away=away)
 
 
 def _devices(desk: Desk) -> Source:
@@ -125,7 +125,7 @@ def _devices(desk: Desk) -> Source:
         card = find_card(desk.job.machine)
     except JobsheetError as error:
         return Source((), (_said(str(error)),))
-    vices = tuple(Listed(key=one.name, title=one.name, under=_vice_words(one)) for one in card.vices)
+    vices = tuple(Listed(key=vice.name, title=vice.name, under=_vice_words(vice)) for vice in card.vices)
     return Source(
         vices, (_way("card", translate("Choosing", "Open the card of {title}").format(title=card.title)),)
     )

@@ -93,9 +93,9 @@ class RunEdits(QObject):
         self._plan = plan
         self._entry = replace(base, about="step", key=key, number=step.number, step=step_words(step))
         day = [
-            one
-            for one in read_runs(plan.path)[0].of_step(key)
-            if (one.date, one.machine) == (base.date, base.machine)
+            entry
+            for entry in read_runs(plan.path)[0].of_step(key)
+            if (entry.date, entry.machine) == (base.date, base.machine)
         ]
         self._before = day[-1] if day else None
         app = QApplication.instance()
@@ -157,13 +157,13 @@ class RunEdits(QObject):
 
     def _digit(self, digit: int) -> None:
         """An outcome, or what slipped; a digit that means nothing is waited over."""
-        one = self._entry
-        assert one is not None
-        if one.outcome == "slipped":
+        entry = self._entry
+        assert entry is not None
+        if entry.outcome == "slipped":
             if 1 <= digit <= len(SLIPPED):
-                self._keep((replace(one, slipped=SLIPPED[digit - 1]),), self._before)
+                self._keep((replace(entry, slipped=SLIPPED[digit - 1]),), self._before)
         elif digit <= len(OUTCOMES):
-            said = replace(one, outcome=OUTCOMES[digit - 1] if digit else NOT_CUT)
+            said = replace(entry, outcome=OUTCOMES[digit - 1] if digit else NOT_CUT)
             if said.outcome == "slipped":
                 self._entry = said
                 self._waits.start()
@@ -217,15 +217,15 @@ class RunEdits(QObject):
                 translate("RowEdits", "Step {number}: taken back. The file keeps both.").format(number=number)
             )
 
-    def _offer(self, plan: SavedPlan, one: Entry, text: str) -> None:
+    def _offer(self, plan: SavedPlan, entry: Entry, text: str) -> None:
         """The line under the row, with the button that takes it back."""
 
         def undo() -> None:
             self._plan = plan
-            self._keep((), one)
-            self._hand.show(one.key)
+            self._keep((), entry)
+            self._hand.show(entry.key)
 
-        self._hand.ruled.notice(self._below(one.key), text, ((translate("RowEdits", "Take back"), undo),))
+        self._hand.ruled.notice(self._below(entry.key), text, ((translate("RowEdits", "Take back"), undo),))
 
     def _below(self, key: str) -> str:
         """The line under a row."""

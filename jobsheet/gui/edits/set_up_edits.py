@@ -32,7 +32,7 @@ class SetUpEdits:
         hand = self._hand
         before = {set_up.key for set_up in hand.desk.job.set_ups}
         if hand.do(AddSetUp(hand.set_up.key)):
-            self._rows.open(next(one.key for one in hand.desk.job.set_ups if one.key not in before))
+            self._rows.open(next(set_up.key for set_up in hand.desk.job.set_ups if set_up.key not in before))
 
     def repeat(self) -> None:
         """The set-up once more with its steps, right behind it; the keyboard is on the new heading."""
@@ -40,7 +40,7 @@ class SetUpEdits:
         before = {set_up.key for set_up in hand.desk.job.set_ups}
         old = hand.set_up
         if hand.do(RepeatSetUp(old.key)):
-            new = next(one for one in hand.desk.job.set_ups if one.key not in before)
+            new = next(set_up for set_up in hand.desk.job.set_ups if set_up.key not in before)
             self._rows.close()
             hand.show(new.key)
             words = translate("RowEdits", "Set-up {old} is repeated as set-up {new}: {steps}.")

@@ -43,8 +43,8 @@ class SquaringBox(QDialog):
         grid.addWidget(Label(head, self), 0, 0, 1, 3)
         stock = job.stock
         beside = [
-            translate("Squaring", "stock {size}").format(size=one.text)
-            for one in (stock.length, stock.width, stock.height)
+            translate("Squaring", "stock {size}").format(size=quantity.text)
+            for quantity in (stock.length, stock.width, stock.height)
         ]
         titles = (
             translate("Squaring", "Finished length"),

@@ -36,7 +36,9 @@ class StepEdits:
 
     def _new(self, before: set[str]) -> Operation:
         """The step that was not there before, which is said."""
-        new = next(one for _, one in self._hand.desk.job.operations() if one.key not in before)
+        new = next(
+            operation for _, operation in self._hand.desk.job.operations() if operation.key not in before
+        )
         self._hand.say(translate("RowEdits", "{number} added.").format(number=new.number))
         return new
 
@@ -93,9 +95,9 @@ class StepEdits:
         """The same steps once more."""
         before, hand = self._keys(), self._hand
         if hand.keys and hand.do(DuplicateSteps(hand.keys)):
-            new = [one for _, one in hand.desk.job.operations() if one.key not in before]
+            new = [operation for _, operation in hand.desk.job.operations() if operation.key not in before]
             self._rows.close()
-            hand.show_all(one.key for one in new)
+            hand.show_all(operation.key for operation in new)
             hand.say(translate("RowEdits", "Added: {steps}.").format(steps=in_words(numbers_of(new))))
 
     def delete(self) -> None:
@@ -117,7 +119,7 @@ class StepEdits:
         numbers = in_words(numbers_of(steps))
         text = words.format(steps=numbers[:1].upper() + numbers[1:] if len(steps) > 1 else steps[0].number)
         hand.ruled.notice(after, text, ((translate("RowEdits", "Undo"), self._undo),))
-        near = [one.key for one in set_up.operations if one.key not in keys]
+        near = [operation.key for operation in set_up.operations if operation.key not in keys]
         behind = [key for key in near if lines.index(key) > last]
         hand.ruled.focus_line(behind[0] if behind else near[-1] if near else set_up.key)
         hand.say(text)
@@ -136,15 +138,19 @@ class StepEdits:
         if not keys:
             return
         job = self._hand.desk.job
-        ends = [key for key in (one.key for _, one in job.operations()) if key in keys]
+        ends = [key for key in (operation.key for _, operation in job.operations()) if key in keys]
         set_up, edge = job.find(ends[0] if by < 0 else ends[-1])
         before = set_up.operations[: set_up.operations.index(edge)]
-        place = len([one for one in before if one.key not in keys]) + by
-        rest = [one for one in set_up.operations if one.key not in keys]
+        place = len([operation for operation in before if operation.key not in keys]) + by
+        rest = [operation for operation in set_up.operations if operation.key not in keys]
         index = job.set_ups.index(set_up)
         if place < 0 and index:
             above = job.set_ups[index - 1]
-            self.move_to(keys, above.key, len([one for one in above.operations if one.key not in keys]))
+            self.move_to(
+                keys,
+                above.key,
+                len([operation for operation in above.operations if operation.key not in keys]),
+            )
         elif place > len(rest) and index + 1 < len(job.set_ups):
             self.move_to(keys, job.set_ups[index + 1].key, 0)
         elif 0 <= place <= len(rest):
@@ -170,7 +176,7 @@ class StepEdits:
         if not hand.do(MoveSteps(keys, set_up_key, index)):
             return
         set_up, first = hand.desk.job.find(keys[0])
-        here = [one for one in set_up.operations if one.key in keys]
+        here = [operation for operation in set_up.operations if operation.key in keys]
         place = set_up.operations.index(here[0]) + 1
         words = translate("RowEdits", "Now {steps}: place {place} of {count} in set-up {set_up}.")
         if len(keys) > 1:

@@ -41,6 +41,8 @@ class TakingBack:
         before = {operation.key for _, operation in job.operations()}
         self._rows.let_go()
         go(self._hand.desk)
-        back = [one.key for _, one in self._hand.desk.job.operations() if one.key not in before]
+        back = [
+            operation.key for _, operation in self._hand.desk.job.operations() if operation.key not in before
+        ]
         if back:
             self._hand.show_all(back)

@@ -177,7 +177,7 @@ class PlaceEdits:
     def lines_pasted(self) -> rows_.Pieces:
         """What lies ready to be pasted, a row for each line."""
         found = pasted(QGuiApplication.clipboard().text(), self._field.units)
-        return tuple(rows_.Single(one.x, one.y) for one in found)
+        return tuple(rows_.Single(pasted.x, pasted.y) for pasted in found)
 
     def put_pasted(self, pieces: rows_.Pieces, name: str, last: int, count: int) -> None:
         """A list with what was pasted; the cursor goes to the last of it."""

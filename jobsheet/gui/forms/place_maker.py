@@ -85,10 +85,10 @@ class PlaceMaker(QWidget):
         """The generators that stand in the list: the first is the one that is
         made here, until another is put in.
         """
-        texts = [one.text for one in made]
+        texts = [other.text for other in made]
         if self.made in texts:
             return
-        readable = [one.text for one in made if one.problem is None]
+        readable = [other.text for other in made if other.problem is None]
         self.made = readable[0] if readable else ""
         found = written(self.made) if self.made else None
         if found is not None and not self._held():
@@ -150,8 +150,8 @@ class PlaceMaker(QWidget):
 
     def _order(self) -> None:
         stops = self.stops()
-        for one, after in pairwise(stops):
-            QWidget.setTabOrder(one, after)
+        for widget, after in pairwise(stops):
+            QWidget.setTabOrder(widget, after)
 
     # --- what it writes ---
 

@@ -51,7 +51,10 @@ class Beside:
         where = (place.x.value, place.y.value)
         if where not in self._known:
             handles = [self.machine.handle(axis) if self.machine else None for axis in "xy"]
-            x, y = (stop(one, size).on_lines if one else "" for one, size in zip(handles, where, strict=True))
+            x, y = (
+                stop(handle, size).on_lines if handle else ""
+                for handle, size in zip(handles, where, strict=True)
+            )
             self._known[where] = (x, y)
         return self._known[where]
 

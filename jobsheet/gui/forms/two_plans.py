@@ -43,7 +43,7 @@ class TwoSides(QWidget):
     @property
     def chosen(self) -> tuple[tuple[Item, str], ...]:
         """Which plan counts for each line."""
-        return tuple((one.item, takes) for one, takes in zip(self.choices, self.takes, strict=True))
+        return tuple((choice.item, takes) for choice, takes in zip(self.choices, self.takes, strict=True))
 
     def _lines(self, lines: tuple[str, ...]) -> str:
         if len(lines) <= MOST:
@@ -61,11 +61,11 @@ class TwoSides(QWidget):
     def _arrange(self) -> None:
         now, top = look(), 0
         self._tops = []
-        for one in self.choices:
+        for choice in self.choices:
             self._tops.append(top)
             high = max(
                 sum(ink.paragraph_height(now, line, now.body, self._inside()) for line in self._lines(side).split("\n"))
-                for side in (one.mine, one.theirs)
+                for side in (choice.mine, choice.theirs)
             )  # fmt: skip
             top += now.px(HEAD) + high + now.px(14)
         self._tops.append(top)
@@ -77,15 +77,15 @@ class TwoSides(QWidget):
         self._arrange()
 
     def _tell(self) -> None:
-        one = self.choices[self.at]
-        mine = translate("TwoPlans", "yours: {words}").format(words="; ".join(one.mine))
-        theirs = translate("TwoPlans", "the other: {words}").format(words="; ".join(one.theirs))
+        choice = self.choices[self.at]
+        mine = translate("TwoPlans", "yours: {words}").format(words="; ".join(choice.mine))
+        theirs = translate("TwoPlans", "the other: {words}").format(words="; ".join(choice.theirs))
         counts = (
             translate("TwoPlans", "yours counts")
             if self.takes[self.at] == MINE
             else translate("TwoPlans", "the other counts")
         )
-        self.setAccessibleDescription(f"{one.what}, {mine}, {theirs}, {counts}")
+        self.setAccessibleDescription(f"{choice.what}, {mine}, {theirs}, {counts}")
         if self._tops:
             self.reached.emit(self._tops[self.at], self._tops[self.at + 1] - self._tops[self.at])
         self.update()
@@ -128,14 +128,14 @@ class TwoSides(QWidget):
         now = look()
         with QPainter(self) as painter:
             painter.fillRect(self.rect(), now.colour("paper"))
-            for at, one in enumerate(self.choices):
+            for at, choice in enumerate(self.choices):
                 box = QRect(0, self._tops[at], self.width(), self._tops[at + 1] - self._tops[at])
                 if at == self.at:
                     painter.fillRect(box, now.colour("chosen"))
                     painter.fillRect(QRect(0, box.top(), now.px(4), box.height()), now.colour("blue"))
                 head = QRect(now.px(PAD), box.top() + now.px(4), box.width() - 2 * now.px(PAD), now.px(22))
-                ink.write(painter, now, head, one.what, now.bold)
-                for left, side, lines in ((0, MINE, one.mine), (self._half(), THEIRS, one.theirs)):
+                ink.write(painter, now, head, choice.what, now.bold)
+                for left, side, lines in ((0, MINE, choice.mine), (self._half(), THEIRS, choice.theirs)):
                     self._side(painter, QRect(left, box.top() + now.px(HEAD), self._half(), box.height()), lines, taken=self.takes[at] == side)  # fmt: skip
                 ink.horizontal(painter, now.colour("rule"), 0, box.width(), box.bottom())
 

@@ -67,10 +67,10 @@ class Look:
 
     def metrics(self, font: QFont) -> QFontMetrics:
         """The measures of one of this look's own fonts, made once."""
-        found = self._metrics.get(id(font))
-        if found is None:
-            found = self._metrics[id(font)] = QFontMetrics(font)
-        return found
+        font_metrics = self._metrics.get(id(font))
+        if font_metrics is None:
+            font_metrics = self._metrics[id(font)] = QFontMetrics(font)
+        return font_metrics
 
     def width(self, text: str, font: QFont) -> int:
         """How wide a text is [px]."""

@@ -96,22 +96,24 @@ class BesideView(QWidget):
             old.hide()
             old.deleteLater()
         self.buttons, self._rows = [], []
-        found = self.answers.neighbours
-        if found is None:
+        neighbours = self.answers.neighbours
+        if neighbours is None:
             return
-        around = [(found.below, False), (found.at, True), (found.above, False)]
-        around += [(one, False) for one in found.other_ranges]
-        for one, here in around:
-            if one is None:
+        around = [(neighbours.below, False), (neighbours.at, True), (neighbours.above, False)]
+        around += [(neighbour, False) for neighbour in neighbours.other_ranges]
+        for neighbour, here in around:
+            if neighbour is None:
                 continue
-            self._rows.append((one, here))
-            words = translate("Beside", "{speed} rpm").format(speed=one.marked)
+            self._rows.append((neighbour, here))
+            words = translate("Beside", "{speed} rpm").format(speed=neighbour.marked)
             button = Button(words, self, Manner.LINK)
             if here:
                 button.setEnabled(False)
             else:
-                button.setAccessibleName(translate("Beside", "Set {speed} rpm").format(speed=one.marked))
-                text = f"{one.marked} rpm"
+                button.setAccessibleName(
+                    translate("Beside", "Set {speed} rpm").format(speed=neighbour.marked)
+                )
+                text = f"{neighbour.marked} rpm"
                 button.clicked.connect(lambda _=False, text=text: self.taken.emit((("spindle", text),)))
             button.show()
             self.buttons.append(button)
@@ -172,8 +174,8 @@ class BesideView(QWidget):
                 place = QRect(0, now.px(5), self.width(), now.px(18))
                 caption = translate("Beside", "speeds beside it, and what each asks of the spindle")
                 ink.write(painter, now, place, caption, now.caption, "pencil")
-            for top, (one, here) in zip(self._tops, self._rows, strict=False):
-                self._paint_speed(painter, top, one, here=here)
+            for top, (neighbour, here) in zip(self._tops, self._rows, strict=False):
+                self._paint_speed(painter, top, neighbour, here=here)
             if self._deep:
                 ink.horizontal(painter, now.colour("rule"), 0, self.width(), self._deep_top)
                 place = QRect(0, self._deep_top + now.px(5), self.width(), now.px(18))

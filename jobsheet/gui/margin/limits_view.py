@@ -60,8 +60,8 @@ class LimitsView(QWidget):
         """Those that have a row, and the rest; what nothing was tried of is never among the rest."""
         first, rest = limits[: 1 + self.FOLLOWING], limits[1 + self.FOLLOWING :]
         return (
-            (*first, *(one for one in rest if one.from_class)),
-            tuple(one for one in rest if not one.from_class),
+            (*first, *(limit for limit in rest if limit.from_class)),
+            tuple(limit for limit in rest if not limit.from_class),
         )
 
     def _step(self, index: int, by: int) -> None:

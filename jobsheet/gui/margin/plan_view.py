@@ -96,8 +96,8 @@ class PlanView(QWidget):
             walk = QPen(now.colour("pencil"), now.scale)
             walk.setDashPattern([4, 3])
             painter.setPen(walk)
-            for one, other in pairwise(spots):
-                painter.drawLine(one, other)
+            for point_f, other in pairwise(spots):
+                painter.drawLine(point_f, other)
             for number, spot in enumerate(spots):
                 self._paint_place(painter, now, number, spot)
 

@@ -101,9 +101,9 @@ class PagesView(QAbstractScrollArea):
     def _picture(self, index: int, size: QSize) -> QImage:
         """A page in the dots of this screen, remembered while it is near."""
         dots = size * self.devicePixelRatioF()
-        found = self._pictures.get((index, dots))
-        if found is None and self.pages is not None:
+        image = self._pictures.get((index, dots))
+        if image is None and self.pages is not None:
             while len(self._pictures) >= KEPT:
                 del self._pictures[next(iter(self._pictures))]
-            found = self._pictures[index, dots] = self.pages.picture(index, dots)
-        return found or QImage()
+            image = self._pictures[index, dots] = self.pages.picture(index, dots)
+        return image or QImage()

@@ -160,7 +160,9 @@ class PrintWindow(QDialog):
     def _where(self, some: list[Note]) -> str:
         """The steps at which a cause stands; nothing where it is about a set-up or the whole job."""
         keys = {note.operation for note in some if note.operation}
-        numbers = [str(one.number) for _, one in self._desk.job.operations() if one.key in keys]
+        numbers = [
+            str(operation.number) for _, operation in self._desk.job.operations() if operation.key in keys
+        ]
         if not numbers:
             return ""
         words = (

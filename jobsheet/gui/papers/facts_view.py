@@ -27,7 +27,7 @@ class FactsView(QWidget):
         """Show these; stale ones are those of the last card that could be used."""
         self._facts, self.stale = facts, stale
         self.setAccessibleDescription(
-            "\n".join(f"{one.title}: " + "; ".join(", ".join(row) for row in one.rows) for one in facts)
+            "\n".join(f"{fact.title}: " + "; ".join(", ".join(row) for row in fact.rows) for fact in facts)
         )
         self.arrange(self.width())
         self.update()

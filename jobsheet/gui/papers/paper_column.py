@@ -251,7 +251,11 @@ class PaperColumn(QWidget):
                 else:
                     field.put(number, *self._understood(ask, number, told.get(words(path), "")))
         for name, (row, place, rows) in self.rows.items():
-            inside = [one for one in self._problems if one.path == name or one.path.startswith(name + ".")]
+            inside = [
+                problem
+                for problem in self._problems
+                if problem.path == name or problem.path.startswith(name + ".")
+            ]
             row.say(self._summary(rows, place), inside[0].sentence if inside else "")
         self.update()
 

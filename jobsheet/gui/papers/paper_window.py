@@ -147,7 +147,7 @@ class PaperWindow(QMainWindow):
 
     def next_problem(self) -> None:
         """Go to the next thing that is wrong."""
-        paths = list(dict.fromkeys(one.path for one in self.problems))
+        paths = list(dict.fromkeys(problem.path for problem in self.problems))
         if not paths:
             self.say(translate("PaperWindow", "Nothing is wrong."))
             return

@@ -98,9 +98,9 @@ class LastRead:
         kept = self._known.get(text)
         if kept is not None:
             with contextlib.suppress(msgspec.MsgspecError):
-                found = msgspec.msgpack.decode(kept, type=Node)
+                node = msgspec.msgpack.decode(kept, type=Node)
                 self._asked[text] = kept
-                return found
+                return node
         made = self._nodes(text, name)
         if not self._earlier or self._weight < ASKED:
             self._asked[text] = msgspec.msgpack.encode(made)

@@ -51,13 +51,13 @@ def fill_recent(menu: QMenu, open_recent: Callable[[str], object]) -> None:
     found = recent()
     if not found:
         menu.addAction(translate("Actions", "No job was saved or opened yet")).setEnabled(False)
-    for one in found:
-        path = Path(one.path)
-        words = " – ".join(part for part in (one.part, path.name, path.parent.name) if part)
-        gone = "" if one.there else translate("Actions", "not there now: ")
+    for other in found:
+        path = Path(other.path)
+        words = " – ".join(part for part in (other.part, path.name, path.parent.name) if part)
+        gone = "" if other.there else translate("Actions", "not there now: ")
         action = menu.addAction(entry(f"{gone}{words}"))
-        action.setEnabled(one.there)
-        action.triggered.connect(lambda _=False, name=one.path: open_recent(name))
+        action.setEnabled(other.there)
+        action.triggered.connect(lambda _=False, name=other.path: open_recent(name))
 
 
 def fill_samples(menu: QMenu, open_sample: Callable[[Path], object]) -> None:

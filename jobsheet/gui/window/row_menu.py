@@ -36,7 +36,7 @@ def _of_steps(hand: Hand) -> tuple[str, tuple[str, ...]]:
     """What can be done to steps."""
     keys, job = hand.keys, hand.desk.job
     every = [operation for _, operation in job.operations()]
-    steps = [one for one in every if one.key in keys]
+    steps = [operation for operation in every if operation.key in keys]
     numbers = in_words(numbers_of(steps))
     first, last = job.find(steps[0].key)[0], job.find(steps[-1].key)[0]
     moves = (

@@ -90,10 +90,10 @@ def _time(desk: Desk) -> str:
 
 
 def _time_of(reckoned: Reckoned, job: Job) -> str:
-    found = minutes_of_job(reckoned)
-    cutting, total = found.cut, found.whole
+    minutes = minutes_of_job(reckoned)
+    cutting, total = minutes.cut, minutes.whole
     if (own := own_pace()) is not None and total >= 1:
-        ran = found.set_up * own.set_up + (total - found.set_up) * own.work
+        ran = minutes.set_up * own.set_up + (total - minutes.set_up) * own.work
         return translate("TitleBlock", "{total} by your own times").format(total=_hours(ran))
     if total < 1:
         return translate("TitleBlock", "no steps yet") if not any(job.operations()) else ""
@@ -108,7 +108,7 @@ def _paces(desk: Desk) -> str:
     """By what real times differ here, and by which factors the time is shown; nothing
     where too few runs are written down.
     """
-    lines = [one.words() for one in desk.paces]
+    lines = [pace.words() for pace in desk.paces]
     if lines:
         lines.insert(0, translate("TitleBlock", "As it went here, against what was planned:"))
     if desk.reckoned is not None and (own := own_pace()) is not None:
@@ -137,7 +137,9 @@ def _review(desk: Desk) -> CellText:
         return CellText(translate("TitleBlock", "Review, to mend first"), words, tone="verm")
     if desk.not_checked and not desk.remarks:
         numbers = {operation.key: operation.number for _, operation in desk.job.operations()}
-        words = "; ".join(one.words(numbers.get(one.operation)) for one in desk.not_checked)
+        words = "; ".join(
+            not_checked.words(numbers.get(not_checked.operation)) for not_checked in desk.not_checked
+        )
         caption = translate("TitleBlock", "Review, not whole: {count} not checked").format(
             count=len(desk.not_checked)
         )

@@ -25,7 +25,7 @@ class Told:
             for way in self._ways
             for key in way.keys[:1]
         ]
-        return "".join(line for _, line in sorted(lines, key=lambda one: one[0]))
+        return "".join(line for _, line in sorted(lines, key=lambda line: line[0]))
 
     def keys(self) -> str:
         """The keys, a line each."""

@@ -293,8 +293,8 @@ class Window(QMainWindow):
         """Nothing unsaved is put away without being asked for: every editor that is
         open asks for itself, then the job.
         """
-        editors = [one for one in self.findChildren(QMainWindow) if one.isVisible()]
-        if all(one.close() for one in editors) and self.parts.files.may_put_away():
+        editors = [main_window for main_window in self.findChildren(QMainWindow) if main_window.isVisible()]
+        if all(main_window.close() for main_window in editors) and self.parts.files.may_put_away():
             self.parts.files.keeping.forget()
             self.parts.watched.claim.let_go()
             self.parts.solids.halt()

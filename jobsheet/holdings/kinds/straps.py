@@ -240,13 +240,13 @@ def _stops(side: str, around: Around) -> list[Body]:
     level = min(high * 0.6, 0.02)
     shares = (0.2, 0.8) if run >= at else (0.5,)
     begin = -0.01 if side in ("left", "front") else at
-    found = []
+    stops = []
     for share in shares:
         low, up = [0.0, 0.0, 0.0], [0.0, 0.0, level]
         low[axis], up[axis] = begin, begin + 0.01
         low[1 - axis], up[1 - axis] = run * share - 0.005, run * share + 0.005
-        found.append(Body(part="stop", low=tuple(low), high=tuple(up), axis=2, sure=False))  # type: ignore[arg-type]
-    return found
+        stops.append(Body(part="stop", low=tuple(low), high=tuple(up), axis=2, sure=False))  # type: ignore[arg-type]
+    return stops
 
 
 KIND = HoldingKind(

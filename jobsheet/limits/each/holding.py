@@ -54,8 +54,8 @@ def limit(figures: Figures, setting: Setting, fields: object) -> Limit | None:
     return _worst(_turned(torque, held, setting, factor), _lifted(torque, held, fields, setting.units))
 
 
-def _worst(*found: Limit | None) -> Limit | None:
-    return max((one for one in found if one is not None), key=lambda one: one.share, default=None)
+def _worst(*limits: Limit | None) -> Limit | None:
+    return max((limit for limit in limits if limit is not None), key=lambda limit: limit.share, default=None)
 
 
 def _high(held: Grip) -> bool:

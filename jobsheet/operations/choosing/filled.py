@@ -34,7 +34,7 @@ def with_size(kind: Kind[Any], size: str, units: str, cabinet: Cabinet | None) -
     for entry in kind.entries:
         if entry.asks == "cutter" and not entry.optional and (before := kind.example.get(entry.name)):
             line, hits = _SIZE.subn(
-                lambda found: size if found.string[found.end() :].startswith(" H") else with_unit,
+                lambda match: size if match.string[match.end() :].startswith(" H") else with_unit,
                 before,
                 count=1,
             )
@@ -76,10 +76,10 @@ def _from_cabinet(kind: Kind[Any], texts: Texts, units: str, cabinet: Cabinet | 
         return texts
     thread = kind.entry("thread")
     wanted = thread.read(known["thread"], units) if thread is not None and "thread" in known else None
-    found = in_cabinet(cabinet, cutter, wanted)
-    if found is None:
+    thing = in_cabinet(cabinet, cutter, wanted)
+    if thing is None:
         return texts
-    line = ", ".join(part for part in (found.what, found.place) if part)
+    line = ", ".join(part for part in (thing.what, thing.place) if part)
     return _readable(kind, tuple((name, line if name == "cutter" else text) for name, text in texts), units)
 
 

@@ -95,7 +95,7 @@ def kinds_found(typed: str, units: str, cabinet: Cabinet | None, height: str = "
         elif asked.size and not asked.words:
             rank += not _is_there(texts, cabinet)
         ranked.append((rank, Found(kind=kind.name, title=_title(kind, asked), hit=hit, texts=texts)))
-    return tuple(found for _, found in sorted(ranked, key=lambda one: one[0]))
+    return tuple(other for _, other in sorted(ranked, key=lambda one: one[0]))
 
 
 def _texts(kind: Kind[Any], asked: Asked, units: str, cabinet: Cabinet | None, height: str) -> Texts:

@@ -161,5 +161,5 @@ def _lacking(here: Here, line: str, words: str) -> str:
         entry = kind_of(written.HAND_TAP).entry("thread")
         name = words.removeprefix("no taps ")
         thread = entry.read(name, here.units) if entry is not None else None
-    found = in_cabinet(here.cabinet, cutter, thread)
-    return "" if found is not None else f"{words} in the cabinet"
+    thing = in_cabinet(here.cabinet, cutter, thread)
+    return "" if thing is not None else f"{words} in the cabinet"

@@ -75,7 +75,7 @@ def likely_next(here: Here) -> tuple[Likely, ...]:
         if not (role in _ONCE and here.anywhere(role)):
             texts = _same_cutter(here, kind)
             made.append(Likely(kind=kind, title=registry.title(kind), reason=reason, texts=texts))
-    kept = sorted(made[:MOST], key=lambda one: bool(one.why_not))
+    kept = sorted(made[:MOST], key=lambda likely: bool(likely.why_not))
     return tuple(kept)
 
 

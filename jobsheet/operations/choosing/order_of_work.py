@@ -46,7 +46,7 @@ def all_groups() -> tuple[tuple[str, tuple[Kind[Any], ...]], ...]:
         (
             title,
             tuple(
-                kind for role in roles for kind in sorted(by_role.get(role, ()), key=lambda one: one.title)
+                kind for role in roles for kind in sorted(by_role.get(role, ()), key=lambda kind: kind.title)
             ),
         )
         for title, roles in GROUPS

@@ -48,7 +48,9 @@ class Here(Struct, frozen=True, kw_only=True):
         """Every step of the set-up at one of these places, in its order."""
         spots = _spots(self.places)
         return tuple(
-            one for one in self.set_up.operations if spots and spots & _spots(getattr(one.fields, "at", None))
+            operation
+            for operation in self.set_up.operations
+            if spots and spots & _spots(getattr(operation.fields, "at", None))
         )
 
     @property
@@ -57,15 +59,15 @@ class Here(Struct, frozen=True, kw_only=True):
         place that made or opened a hole.
         """
         earlier = self.set_up.operations[: self.index]
-        for one in reversed(self.at_the_same()):
-            if one in earlier and roles(one).hole in ("drill", "plunge", "bore", "ream"):
-                return _diameter(one)
+        for operation in reversed(self.at_the_same()):
+            if operation in earlier and roles(operation).hole in ("drill", "plunge", "bore", "ream"):
+                return _diameter(operation)
         return None
 
     @property
     def thread(self) -> Thread | None:
         """The thread that some step cuts at these places."""
-        found = (getattr(one.fields, "thread", None) for one in self.at_the_same())
+        found = (getattr(operation.fields, "thread", None) for operation in self.at_the_same())
         return next((one for one in found if isinstance(one, Thread)), None)
 
     def has(self, role: str) -> bool:
@@ -73,16 +75,16 @@ class Here(Struct, frozen=True, kw_only=True):
         no hole, anywhere in the set-up.
         """
         among = self.at_the_same() if self.places is not None else self.set_up.operations
-        return any(roles(one).name == role for one in among)
+        return any(roles(operation).name == role for operation in among)
 
     def done(self, role: str) -> bool:
         """Whether a step of that role has worked at these places before this one."""
         earlier = self.set_up.operations[: self.index]
-        return any(roles(one).name == role and one in earlier for one in self.at_the_same())
+        return any(roles(operation).name == role and operation in earlier for operation in self.at_the_same())
 
     def anywhere(self, role: str) -> bool:
         """Whether the set-up has a step of that role."""
-        return any(roles(one).name == role for one in self.set_up.operations)
+        return any(roles(operation).name == role for operation in self.set_up.operations)
 
 
 def _spots(places: object) -> frozenset[tuple[int, int]]:

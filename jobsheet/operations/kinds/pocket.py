@@ -347,8 +347,8 @@ def _roles(fields: Fields) -> Roles:
     """Where only the wall is cut the middle is open already; where not all of it goes, what is
     cut through leaves its middle loose.
     """
-    found = _OPENED if fields.clear == WALL else _ROLES
-    return replace(found, frees=True) if fields.depth.through and fields.clear != ALL else found
+    roles = _OPENED if fields.clear == WALL else _ROLES
+    return replace(roles, frees=True) if fields.depth.through and fields.clear != ALL else roles
 
 
 def _reads(fields: Fields) -> frozenset[str]:

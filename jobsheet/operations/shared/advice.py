@@ -70,10 +70,10 @@ def table_feed_per_turn(table: str, cutter: Any, setting: Setting) -> Suggestion
 def _of(ask: Any) -> Suggestion | None:
     """The catalogue's answer, or None where it has none."""
     try:
-        found: Suggestion = ask()
+        suggestion: Suggestion = ask()
     except JobsheetError:
         return None
-    return found
+    return suggestion
 
 
 def down(number: float, digits: int = 2) -> float:

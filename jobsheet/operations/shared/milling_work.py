@@ -403,7 +403,7 @@ def row(
         depth=number,
         depth_unit=unit,
         measure=fields.measure.said if fields.measure else "",
-        readings=tuple(one for one in readings if one),
+        readings=tuple(reading for reading in readings if reading),
     )
 
 

@@ -91,9 +91,9 @@ class Tally:
         """Say that between two teeth nothing cuts."""
         self._gaps = True
 
-    def edge(self, found: EdgeSpeed | None) -> None:
+    def edge(self, edge_speed: EdgeSpeed | None) -> None:
         """Keep how fast the edge may run."""
-        self._edge = found
+        self._edge = edge_speed
 
     def done(self) -> Figures:
         """All figures, in the order of `FIGURES`."""

@@ -55,8 +55,8 @@ class Advised(Struct, frozen=True, kw_only=True):
     @property
     def stays(self) -> tuple[Limit, ...]:
         """The limits that no cut of this kind clears here: beyond, or else at their edge."""
-        return tuple(one for one in self.found.limits if over(one)) or tuple(
-            one for one in self.found.limits if heavy(one)
+        return tuple(limit for limit in self.found.limits if over(limit)) or tuple(
+            limit for limit in self.found.limits if heavy(limit)
         )
 
 
@@ -71,4 +71,4 @@ class Changed(Struct, frozen=True, kw_only=True):
     @property
     def edits(self) -> tuple[tuple[str, str], ...]:
         """What to type; nothing where the step is as good as the best."""
-        return tuple((one.name, one.text) for one in self.values)
+        return tuple((advice.name, advice.text) for advice in self.values)

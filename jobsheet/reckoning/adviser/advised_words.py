@@ -80,21 +80,21 @@ def rivals(best: Candidate, candidates: tuple[Candidate, ...]) -> tuple[str, ...
     """Other cuts that go as well by the limits, at another speed, in words with what they cost."""
     found: list[str] = []
     seen = {best.speed}
-    for one in sorted(candidates, key=lambda each: (each.burden, each.passes, each.seconds)):
-        if one.burden != best.burden or one.speed in seen:
+    for candidate in sorted(candidates, key=lambda each: (each.burden, each.passes, each.seconds)):
+        if candidate.burden != best.burden or candidate.speed in seen:
             continue
-        seen.add(one.speed)
-        found.append(words_of(one))
+        seen.add(candidate.speed)
+        found.append(words_of(candidate))
         if len(found) == _RIVALS:
             break
     return tuple(found)
 
 
-def words_of(one: Candidate) -> str:
+def words_of(candidate: Candidate) -> str:
     """`560 rpm, 0.055 mm, layer 2 mm: 4 passes, 6 min`."""
-    texts = ", ".join(f"layer {text}" if name == "layer" else f"{text} wide" if name in ("cut", "width") else text for name, text in one.texts if text)  # fmt: skip
-    count = f"{one.passes} passes, " if one.passes > 1 else ""
-    return f"{texts}: {count}{one.found.shown('cutting_time')}"
+    texts = ", ".join(f"layer {text}" if name == "layer" else f"{text} wide" if name in ("cut", "width") else text for name, text in candidate.texts if text)  # fmt: skip
+    count = f"{candidate.passes} passes, " if candidate.passes > 1 else ""
+    return f"{texts}: {count}{candidate.found.shown('cutting_time')}"
 
 
 #: What else would do for a hole, by the tool that does not do it.
@@ -109,7 +109,7 @@ def other_way(best: Candidate, skin: float = 0.0) -> str:
     """What else would do where a limit stays beyond; nothing where none does. A
     skin [m] is what no cut may stay within.
     """
-    beyond = {one.name for one in best.found.limits if over(one)}
+    beyond = {limit.name for limit in best.found.limits if over(limit)}
     if not beyond:
         return ""
     if skin and best.found.value("feed_per_turn") is None:

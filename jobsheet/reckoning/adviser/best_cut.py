@@ -69,8 +69,8 @@ def best_cut(
         return None
     skin = skin or setting.skin
     kind, asked, around, typed = question(operation, setting, pinned)
-    found: Advised | None = _best(kind, asked, around, skin, typed)
-    return found
+    advised: Advised | None = _best(kind, asked, around, skin, typed)
+    return advised
 
 
 def question(
@@ -114,7 +114,7 @@ def _best(kind: str, fields: object, setting: Setting, skin: float, pinned: froz
     wanted = tried(kind, at_speed(one.fields, None), setting).value("wanted_speed")
     speeds = speeds_of(kind, one.fields, setting)[0][0], wanted
     return Advised(
-        values=tuple(one for one in reasons(best, feed_of(plays, fields, setting), speeds, setting) if one.name not in pinned),
+        values=tuple(advice for advice in reasons(best, feed_of(plays, fields, setting), speeds, setting) if advice.name not in pinned),
         fields=one.fields, found=one, passes=best.passes, seconds=best.seconds,
         rivals=rivals(best, ways), other_way=other_way(best, skin),
     )  # fmt: skip
@@ -123,39 +123,49 @@ def _best(kind: str, fields: object, setting: Setting, skin: float, pinned: froz
 def chosen(candidates: Iterable[Candidate]) -> Candidate:
     """The one that is preferred."""
     known = list(candidates)
-    least = min(one.burden for one in known)
-    known = [one for one in known if one.burden == least]
+    least = min(candidate.burden for candidate in known)
+    known = [candidate for candidate in known if candidate.burden == least]
     if least[0]:  # nothing goes: the best is what is over by least
-        nearest = min(worst_of(one.found) for one in known)
-        known = [one for one in known if worst_of(one.found) <= nearest * NEAREST]
-    counts = sorted({one.passes for one in known})
-    few = [one for one in known if one.passes == counts[0]]
-    quickest = min(one.seconds for one in few)
+        nearest = min(worst_of(candidate.found) for candidate in known)
+        known = [candidate for candidate in known if worst_of(candidate.found) <= nearest * NEAREST]
+    counts = sorted({candidate.passes for candidate in known})
+    few = [candidate for candidate in known if candidate.passes == counts[0]]
+    quickest = min(candidate.seconds for candidate in few)
     for count in counts[1:]:  # a spindle that crawls saves passes and loses the hour
-        more = [one for one in known if one.passes == count]
-        if count <= counts[0] * MOST_MORE + 1 and min(one.seconds for one in more) * WORTH < quickest:
-            few, quickest = more, min(one.seconds for one in more)
+        more = [candidate for candidate in known if candidate.passes == count]
+        if (
+            count <= counts[0] * MOST_MORE + 1
+            and min(candidate.seconds for candidate in more) * WORTH < quickest
+        ):
+            few, quickest = more, min(candidate.seconds for candidate in more)
     if all(map(_deep_face, few)):
-        usual = [one for one in known if one.passes <= counts[0] + 1 and not _deep_face(one)]
+        usual = [
+            candidate
+            for candidate in known
+            if candidate.passes <= counts[0] + 1 and not _deep_face(candidate)
+        ]
         few = usual or few
-        quickest = min(one.seconds for one in few)
-    few = [one for one in few if one.seconds <= quickest * EQUAL * (1 + A_HAIR)]
-    return min(few, key=lambda one: (_deep_face(one), -one.speed, -one.feed, one.seconds))
+        quickest = min(candidate.seconds for candidate in few)
+    few = [candidate for candidate in few if candidate.seconds <= quickest * EQUAL * (1 + A_HAIR)]
+    return min(
+        few,
+        key=lambda candidate: (_deep_face(candidate), -candidate.speed, -candidate.feed, candidate.seconds),
+    )
 
 
-def _deep_face(one: Candidate) -> bool:
+def _deep_face(candidate: Candidate) -> bool:
     """Whether a face mill goes deeper than anybody takes it on such a machine:
     wider and less deep is the better cut.
     """
-    fields, most = one.fields, DEEP_FACE.get(one.found.setting.machine.stiffness_class)
+    fields, most = candidate.fields, DEEP_FACE.get(candidate.found.setting.machine.stiffness_class)
     if most is None or fields.cutter.kind != "face mill":
         return False
-    return bool(fields.depth.value / one.found.count("layers") > most * (1 + A_HAIR))
+    return bool(fields.depth.value / candidate.found.count("layers") > most * (1 + A_HAIR))
 
 
 def worst_of(found: Tried) -> float:
     """By how much the worst of what is beyond is over; nought where nothing is."""
-    return max((one.share for one in found.limits if one.verdict == "beyond"), default=0.0)
+    return max((limit.share for limit in found.limits if limit.verdict == "beyond"), default=0.0)
 
 
 def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Changed | None:
@@ -182,7 +192,7 @@ def advice_on(operation: Operation, setting: Setting, skin: float = 0.0) -> Chan
         plays, operation.fields
     )  # a finishing pass that clears everything need not be quicker
     target = burden_of(advised.found, drawn(plays, advised.found, setting, skin))
-    values = {one.name: one for one in _differing(operation, advised)}
+    values = {advice.name: advice for advice in _differing(operation, advised)}
     fields = replace(operation.fields, **{name: getattr(advised.fields, name) for name in values})
     for names in _together(tuple(values)):  # what stands already stays, where the step is as good with it
         kept = replace(fields, **{name: getattr(operation.fields, name) for name in names})
@@ -219,7 +229,7 @@ def _together(names: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
         other = _SAID_BY.get(name)
         if other in names:
             yield (name, str(other))
-        elif name not in {_SAID_BY.get(one) for one in names}:
+        elif name not in {_SAID_BY.get(name) for name in names}:
             yield (name,)
 
 
@@ -227,11 +237,11 @@ def _differing(operation: Operation, advised: Advised) -> Iterator[Advice]:
     """What the step has otherwise; a feed of the table gives way to one per
     tooth. What is kept first stands last.
     """
-    for one in reversed(advised.values):
-        now, then = getattr(operation.fields, one.name), getattr(advised.fields, one.name)
+    for advice in reversed(advised.values):
+        now, then = getattr(operation.fields, advice.name), getattr(advised.fields, advice.name)
         differs = now is not then if now is None or then is None else abs(now.value - then.value) > _SAME
         if differs:
-            yield one
+            yield advice
     for name in _SAID_BY:
         if getattr(operation.fields, name, None) is not None and getattr(advised.fields, name) is None:
             yield Advice(name, "", "the spindle and the feed per tooth say it", "common-practice")

@@ -32,8 +32,8 @@ def heavy(limit: Limit) -> bool:
     return is_tight(limit)
 
 
-def burden_of(found: Tried, remarks: int) -> Burden:
+def burden_of(tried: Tried, remarks: int) -> Burden:
     """What is wrong with it."""
-    if found.figures is None:
+    if tried.figures is None:
         return HOPELESS
-    return sum(map(over, found.limits)), remarks, sum(map(heavy, found.limits))
+    return sum(map(over, tried.limits)), remarks, sum(map(heavy, tried.limits))

@@ -52,11 +52,11 @@ def ways(
         for speed, feed in pairs:
             each = pecks if pecks is not None else _restful(fields, speed[0] * feed[0], setting)
             texts = (("spindle", speed[1]), ("feed", feed[1]), *each)
-            found = _candidate(kind, fields, setting, plays, texts, speed[0], feed[0])
-            if found is None:
+            candidate = _candidate(kind, fields, setting, plays, texts, speed[0], feed[0])
+            if candidate is None:
                 continue
-            yield found
-            if found.burden == CLEAN:
+            yield candidate
+            if candidate.burden == CLEAN:
                 clean = True
                 break
         if clean:

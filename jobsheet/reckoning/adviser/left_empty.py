@@ -134,7 +134,7 @@ def filled_texts(operation: Operation, done: Operation) -> dict[str, str]:
     in words where nothing would be.
     """
     values = {name: getattr(done.fields, name) for name in left_of(operation).names}
-    if all(one is None for one in values.values()):
+    if all(value is None for value in values.values()):
         return {}
     return {
         name: value.text if value is not None else IN_WORDS.get(name, "") for name, value in values.items()
@@ -168,4 +168,4 @@ class Filler:
 
     def waits(self, operation: Operation) -> bool:
         """Whether it stands as it was recommended before."""
-        return any(one is operation for one in self._waiting)
+        return any(other is operation for other in self._waiting)

@@ -93,18 +93,18 @@ def ways(cutting: Cutting) -> Iterator[Candidate]:
                 continue
             each = () if tooth_text is None else (("feed_per_tooth", tooth_text),)
             made = _in_layers(cutting, (("spindle", speed_text), *each, *texts), best, least.get(speed))
-            found = _candidate(made, speed, tooth) if made is not None else None
-            if found is None:
+            candidate = _candidate(made, speed, tooth) if made is not None else None
+            if candidate is None:
                 continue
-            yield found
-            if _better(found, least.get(speed)):
-                least[speed] = found
-            if _better(found, best):
-                best = found
+            yield candidate
+            if _better(candidate, least.get(speed)):
+                least[speed] = candidate
+            if _better(candidate, best):
+                best = candidate
 
 
-def _better(one: Candidate, other: Candidate | None) -> bool:
-    return other is None or (one.burden, one.passes) < (other.burden, other.passes)
+def _better(candidate: Candidate, other: Candidate | None) -> bool:
+    return other is None or (candidate.burden, candidate.passes) < (other.burden, other.passes)
 
 
 def _candidate(

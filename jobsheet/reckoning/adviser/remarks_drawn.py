@@ -15,32 +15,32 @@ from jobsheet.reckoning.what_if import Tried
 _ROUNDING = 1e-6
 
 
-def of_milling(plays: Roles, found: Tried, skin: float) -> int:
+def of_milling(plays: Roles, tried: Tried, skin: float) -> int:
     """How many: a chip so thin that it rubs, a first cut that stays within the skin [m]."""
-    fields, count = found.fields, 0
-    tooth, least = found.value("feed_per_tooth"), least_chip(fields.cutter)
+    fields, count = tried.fields, 0
+    tooth, least = tried.value("feed_per_tooth"), least_chip(fields.cutter)
     if plays.sizes and tooth is not None and least is not None and tooth < least * (1 - _ROUNDING):
         count += 1
     if skin:
-        first = _first(plays, fields, found)
+        first = _first(plays, fields, tried)
         count += first is not None and first < skin * (1 - _ROUNDING)
     return count
 
 
-def _first(plays: Roles, fields: Any, found: Tried) -> float | None:
+def _first(plays: Roles, fields: Any, tried: Tried) -> float | None:
     """How deep the first cut goes under the face that it makes [m]."""
     if plays.mills == "wall":
-        return found.value("width_of_cut")
-    layers = found.value("layers")
+        return tried.value("width_of_cut")
+    layers = tried.value("layers")
     return fields.depth.value / layers if plays.mills == "flat" and layers else None
 
 
-def of_drilling(plays: Roles, found: Tried, setting: Setting) -> int:
+def of_drilling(plays: Roles, tried: Tried, setting: Setting) -> int:
     """Whether a deep hole is drilled in one go."""
-    fields = found.fields
+    fields = tried.fields
     if plays.hole != "drill" or fields.cutter.kind != "drill" or not fields.cutter.diameter:
         return 0
-    deep = found.number("hole_depth")
+    deep = tried.number("hole_depth")
     opening = plays.opens or setting.pilot is not None
     most = setting.shop.pecks_opening if opening else setting.shop.pecks_solid
     return int(getattr(fields, "peck", None) is None and deep > most * fields.cutter.diameter * (1 + A_HAIR))

@@ -81,10 +81,12 @@ def speeds_of(
         wanted = min(wanted, fields.cutter.marked_speed / OVER)
     known = steps(setting.machine)
     if known:
-        under = [one for one in known if wanted is not None and one.speed <= wanted * OVER * (1 + A_HAIR)]
+        under = [
+            speed for speed in known if wanted is not None and speed.speed <= wanted * OVER * (1 + A_HAIR)
+        ]
         if not under:  # chosen, not typed: then it is judged by what the cutter wants
             return ((known[0].speed, ""),)
-        return tuple((one.speed, f"{one.marked} rpm") for one in reversed(under))
+        return tuple((speed.speed, f"{speed.marked} rpm") for speed in reversed(under))
     least = lowest(setting.machine)
     top = least
     if wanted is not None:
@@ -93,9 +95,11 @@ def speeds_of(
         )
         top = found.value("spindle_speed") or least
     shares = (floor(top * share / _TEN + A_HAIR) * _TEN for share in _SLOWER)
-    found_speeds = dict.fromkeys((top, *(one for one in shares if one >= least), least))
+    found_speeds = dict.fromkeys((top, *(share for share in shares if share >= least), least))
     return tuple(
-        (one, f"{one * 60:.0f} rpm") for one in found_speeds if at_speed(setting.machine, one) is not None
+        (speed, f"{speed * 60:.0f} rpm")
+        for speed in found_speeds
+        if at_speed(setting.machine, speed) is not None
     )
 
 

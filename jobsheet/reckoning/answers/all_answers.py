@@ -70,7 +70,12 @@ def answers_in_parts(set_up: SetUp, operation: Operation, reckoned: Reckoned) ->
         return
     typed, operation = operation, reckoned.filled(operation)
     readings = next(
-        (one for one in readings_of(set_up, reckoned, setting.machine) if one.key == operation.key), None
+        (
+            readings
+            for readings in readings_of(set_up, reckoned, setting.machine)
+            if readings.key == operation.key
+        ),
+        None,
     )
     answers = replace(
         answers, readings=readings, headroom=headroom_of(operation, setting), height=setting.extent[2]
@@ -98,7 +103,7 @@ def _rivals(
     """What else would do, in words: a pilot first, other speeds that go, another cutter for the hand."""
     pilot = pilot_proposed(operation, setting, changed.advised)
     first = (pilot_words(pilot),) if pilot is not None else ()
-    cutters = tuple(one.label for one in mends_for(operation, setting, figures))
+    cutters = tuple(mend.label for mend in mends_for(operation, setting, figures))
     return (*first, *changed.advised.rivals, *cutters)
 
 

@@ -49,8 +49,10 @@ def capability(
     NoSuchEntry
         If there is no such material, or the job's own is not there.
     """
-    cards = tuple(tuple(card(one, metal, units=units, shop=shop) for one in machines) for metal in materials)
-    on = tuple(on_machine(job, one, shop) for one in machines) if job is not None else ()
+    cards = tuple(
+        tuple(card(machine, metal, units=units, shop=shop) for machine in machines) for metal in materials
+    )
+    on = tuple(on_machine(job, machine, shop) for machine in machines) if job is not None else ()
     return Capability(machines=tuple(machines), materials=cards, units=units, job=job, on=on)
 
 
@@ -59,7 +61,11 @@ def card(machine: Machine, material: str, *, units: str = "mm", shop: Shop | Non
     found = reach(machine, material, units=units, shop=shop)
     passes = {roles(one.step).process: one for one in found.passes if one.answer.what == "deepest pass"}
     rows = [_of_pass(passes[process], words, found.setting) for process, words in _PASSES.items()]
-    rows += [_of_tool(one, _TOOLS[one.what], found.setting) for one in found.tools if one.what in _TOOLS]
+    rows += [
+        _of_tool(largest, _TOOLS[largest.what], found.setting)
+        for largest in found.tools
+        if largest.what in _TOOLS
+    ]
     return Card(
         machine=machine, material=material, title=found.setting.material.title, held=found.held, rows=tuple(rows),
         proof=found.setting.proof,
@@ -137,9 +143,9 @@ def _deepest(one: Pass, at: Tried, setting: Setting, known: Sequence[Capacity], 
 # --- tools --------------------------------------------------------------------------------------------------
 
 
-def _fed(one: Largest) -> str:
+def _fed(largest: Largest) -> str:
     """At which feed the largest drill is asked: the usual one, or less where that is too much."""
-    feed = one.at.shown("feed_per_turn") if one.at is not None else ""
+    feed = largest.at.shown("feed_per_turn") if largest.at is not None else ""
     return f"{feed} a turn" if feed else "usual feed"
 
 

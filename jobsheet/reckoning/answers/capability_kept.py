@@ -43,13 +43,13 @@ def capability(
         If there is no such material, or the job's own is not there.
     """
     kept = _Kept()
-    cards = tuple(tuple(kept.card(one, metal, units) for one in machines) for metal in materials)
+    cards = tuple(tuple(kept.card(machine, metal, units) for machine in machines) for metal in materials)
     kept.keep()
     on: tuple[OnMachine, ...] = ()
     if job is not None:
         from jobsheet.reckoning.answers.capability_answer import on_machine
 
-        on = tuple(on_machine(job, one) for one in machines)
+        on = tuple(on_machine(job, machine) for machine in machines)
     return Capability(machines=tuple(machines), materials=cards, units=units, job=job, on=on)
 
 
@@ -119,10 +119,10 @@ def _seen(folder: str, without: frozenset[str], ending: str) -> Iterator[tuple[s
             entries = list(found)
     except OSError:
         return
-    for one in entries:
-        if one.name.endswith(ending):
+    for entry in entries:
+        if entry.name.endswith(ending):
             with contextlib.suppress(OSError):
-                now = one.stat()
-                yield one.path, now.st_mtime_ns, now.st_size
-        elif one.name not in without and one.is_dir():
-            yield from _seen(one.path, without, ending)
+                now = entry.stat()
+                yield entry.path, now.st_mtime_ns, now.st_size
+        elif entry.name not in without and entry.is_dir():
+            yield from _seen(entry.path, without, ending)

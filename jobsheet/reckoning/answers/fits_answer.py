@@ -167,11 +167,11 @@ def _side(outcome: Outcome) -> Side:
     )  # fmt: skip
 
 
-def _readings(job: Job, found: Reckoned, machine: Machine) -> list[Any]:
+def _readings(job: Job, reckoned: Reckoned, machine: Machine) -> list[Any]:
     """Every reading of a job as text."""
     rows: list[Any] = []
     for set_up in job.set_ups:
-        for one in readings_of(set_up, found, machine):
-            stops = [stop for at in one.places for stop in (at.x, at.y)]
-            rows.append([stop.dial if stop is not None else "" for stop in (*stops, *one.depths)])
+        for readings in readings_of(set_up, reckoned, machine):
+            stops = [stop for at in readings.places for stop in (at.x, at.y)]
+            rows.append([stop.dial if stop is not None else "" for stop in (*stops, *readings.depths)])
     return rows

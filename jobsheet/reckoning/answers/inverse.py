@@ -265,7 +265,7 @@ def _untried(
     last = over(make(high, is_carried))
     if last is None:
         return None, None
-    return largest(lambda value: make(value, is_carried), lambda one: over(one) is None, low, high), last
+    return largest(lambda value: make(value, is_carried), lambda tried: over(tried) is None, low, high), last
 
 
 # --- passes -------------------------------------------------------------------------------------------------

@@ -154,12 +154,12 @@ def _lightly(size: DrillSize, setting: Setting, judge: Judge) -> Tried:
 
 def first_passing(ways: Iterable[Tried], judge: Judge) -> Tried:
     """The first that passes; where none does, the last."""
-    found = None
-    for found in ways:
-        if judge(found):
+    way = None
+    for way in ways:
+        if judge(way):
             break
-    assert found is not None
-    return found
+    assert way is not None
+    return way
 
 
 def largest_drill(setting: Setting, *, feed: float | None = None, pilot: bool = False) -> Largest:

@@ -93,7 +93,7 @@ def mends_for(operation: Operation, setting: Setting, figures: Figures | None) -
     if typed is None:
         base = (("feed", ""), ("feed_per_tooth", _tooth_text(tooth, setting.units)))
     before = {limit.name for limit in tried(kind, fields, setting).limits if limit.verdict == "beyond"}
-    found: list[Mend] = []
+    mends: list[Mend] = []
     for sort, offers in (
         ("teeth", _teeth(fields)),
         ("cutter", _cutters(fields, setting)),
@@ -103,8 +103,8 @@ def mends_for(operation: Operation, setting: Setting, figures: Figures | None) -
             for label, edits in offers
             if (mend := _mend(operation, setting, sort, label, (*base, *edits), before)) is not None
         ]
-        found += made[:_OFFERED]
-    return tuple(found)
+        mends += made[:_OFFERED]
+    return tuple(mends)
 
 
 def _beyond_reach(figures: Figures, tooth: float, setting: Setting) -> bool:
@@ -196,7 +196,7 @@ def _cutters(fields: Any, setting: Setting) -> Iterator[tuple[str, tuple[tuple[s
     size = (cutter.diameter or 0.0) / unit
     if not size or cutter.size not in cutter.text:
         return
-    for other in sorted(_DIAMETERS[setting.units], key=lambda one: abs(one - size)):
+    for other in sorted(_DIAMETERS[setting.units], key=lambda diameter: abs(diameter - size)):
         if abs(other - size) < 1e-9:
             continue
         written = f"{_FRACTIONS.get(other, trimmed(other, 3))} {setting.units}"

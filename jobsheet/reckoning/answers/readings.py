@@ -77,12 +77,12 @@ def readings_of(set_up: SetUp, reckoned: Reckoned, machine: Machine) -> tuple[Re
         touch = touch.at(operation)
         depths, handle = depths_of(operation, reckoned.operations[operation.key], machine, touch.wound)
         warnings = [
-            f"{axis.upper()} {one.drawing}: {one.warning}"
+            f"{axis.upper()} {stop.drawing}: {stop.warning}"
             for at in places
-            for axis, one in (("x", at.x), ("y", at.y))
-            if one is not None and one.warning
+            for axis, stop in (("x", at.x), ("y", at.y))
+            if stop is not None and stop.warning
         ]
-        warnings += [f"depth: {one.warning}" for one in depths if one.warning]
+        warnings += [f"depth: {stop.warning}" for stop in depths if stop.warning]
         if wall is not None:
             warnings += _pairs(machine, wall, walls)
             walls.append(wall)
@@ -158,13 +158,13 @@ def wall_of(set_up: SetUp, operation: Operation, machine: Machine) -> Wall | Non
 def _pairs(machine: Machine, wall: Wall, before: list[Wall]) -> list[str]:
     """Warnings where this wall and one cut before bound one feature and fall on different turns."""
     handle = machine.handle(wall.handle)
-    found = []
+    pairs = []
     for other in before:
         if handle is None or other.handle != wall.handle or other.side == wall.side:
             continue
         if words := walls_warning(handle, other.centre, wall.centre):
-            found.append(words)
-    return found
+            pairs.append(words)
+    return pairs
 
 
 def zero_words(touch: Touch, operation: Operation, units: str) -> str:

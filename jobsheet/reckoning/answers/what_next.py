@@ -45,13 +45,13 @@ def shown_by(
     about = ABOUT.get(process, "spindle-torque")
     own = next(
         (
-            one
-            for one in (proof.capacities if proof is not None else ())
-            if (one.limit, one.process, one.cutter_kind) == (about, process, cutter_kind)
+            capacity
+            for capacity in (proof.capacities if proof is not None else ())
+            if (capacity.limit, capacity.process, capacity.cutter_kind) == (about, process, cutter_kind)
         ),
         None,
     )
-    band = next((one for one in known if one.limit == about), None)
+    band = next((capacity for capacity in known if capacity.limit == about), None)
     ratio = band.high / band.low if band is not None and learned else 0.0
     return Shown(
         process=process, cutter_kind=cutter_kind, cuts=own.spoke if own is not None else 0,
@@ -71,14 +71,14 @@ class Answered(Struct, frozen=True, kw_only=True):
 
 def what_next(rows: Sequence[Answered]) -> tuple[str, ...]:
     """A sentence for each ladder that would say most, the most telling first: what was never tried before what is wide still."""
-    open_ = [one for one in rows if one.shown.ratio > (WIDE if one.shown.cuts else 1.0)]
-    found = sorted(open_, key=lambda one: (bool(one.shown.cuts), -one.shown.ratio))
-    return tuple(_sentence(one) for one in found[:MOST])
+    open_ = [answered for answered in rows if answered.shown.ratio > (WIDE if answered.shown.cuts else 1.0)]
+    found = sorted(open_, key=lambda answered: (bool(answered.shown.cuts), -answered.shown.ratio))
+    return tuple(_sentence(answered) for answered in found[:MOST])
 
 
-def _sentence(one: Answered) -> str:
-    name = f"{one.name[:1].upper()}{one.name[1:]}"
-    band = f"nine in ten between {one.low} and {one.high}"
-    if one.shown.cuts:
-        return f"{name}: {one.shown.words()}, and still {band}. A finer ladder narrows it."
-    return f"{name}: never tried, {band}. A ladder begins at about {one.plan}."
+def _sentence(answered: Answered) -> str:
+    name = f"{answered.name[:1].upper()}{answered.name[1:]}"
+    band = f"nine in ten between {answered.low} and {answered.high}"
+    if answered.shown.cuts:
+        return f"{name}: {answered.shown.words()}, and still {band}. A finer ladder narrows it."
+    return f"{name}: never tried, {band}. A ladder begins at about {answered.plan}."

@@ -170,8 +170,8 @@ def _together(need: Need, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
         return ()
     reach, used = need.low, []
     for thing in sorted(
-        (one for one in things if one.name == need.name and one.low is not None and one.here),
-        key=lambda one: one.low or 0.0,
+        (thing for thing in things if thing.name == need.name and thing.low is not None and thing.here),
+        key=lambda thing: thing.low or 0.0,
     ):
         if (thing.low or 0.0) <= reach + SAME and (thing.high or 0.0) > reach + SAME:
             used.append(thing)
@@ -204,8 +204,12 @@ def _cuts(need: Need, asked: Cutter, thing: Thing, has: Cutter) -> bool:
 
 
 def _taps(need: Need, thing: Thing) -> bool:
-    one, other = need.thread, thing.thread
-    if one is None or other is None or not (_same(one.major, other.major) and _same(one.pitch, other.pitch)):
+    thread, other = need.thread, thing.thread
+    if (
+        thread is None
+        or other is None
+        or not (_same(thread.major, other.major) and _same(thread.pitch, other.pitch))
+    ):
         return False
     return set(need.styles) <= set(thing.styles) or not thing.styles
 
@@ -274,11 +278,11 @@ def nearest(need: Need, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
     there = [thing for thing in things if thing.here and thing.name == need.name]
     if need.cutter is not None and need.cutter.kind == "tap":
         thread = need.thread
-        return tuple(one for one in there if thread and one.thread and _same(one.thread.major, thread.major))[
-            :NEAREST
-        ]
+        return tuple(
+            thing for thing in there if thread and thing.thread and _same(thing.thread.major, thread.major)
+        )[:NEAREST]
     wanted = need.size if need.cutter is None else need.cutter.diameter
-    sized = [(one, size) for one in there if (size := _size(one)) is not None]
+    sized = [(thing, size) for thing in there if (size := _size(thing)) is not None]
     if wanted is None or not sized:
         return tuple(there[:NEAREST])
     if need.cutter is not None and need.cutter.kind == "drill":
@@ -306,7 +310,9 @@ def _lacking(need: Need, cabinet: Cabinet, things: tuple[Thing, ...]) -> Look:
     near = nearest(need, things)
     what = asked_words(need)
     sentence = f"The cabinet has no {what}"
-    if need.section == "holders" and (chuck := next((one for one in things if one.name == need.name), None)):
+    if need.section == "holders" and (
+        chuck := next((thing for thing in things if thing.name == need.name), None)
+    ):
         size = f"{trimmed((chuck.high or 0.0) * 1e3, 2)} mm"
         sentence, near = (
             f"The {need.name} ({chuck.place}) opens to {size}: it does not take {_tool(need)}",

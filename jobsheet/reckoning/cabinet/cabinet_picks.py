@@ -136,11 +136,13 @@ def _wrenches(operation: Operation, cabinet: Cabinet) -> tuple[Pick, ...]:
     """The lengths of the tap wrenches, the nearest first."""
     now = getattr(operation.fields, "wrench", None)
     wanted = now.value if isinstance(now, Quantity) else 0.0
-    found = [one for one in cabinet.of("wrenches") if one.name == "tap wrench" and one.size is not None]
-    found.sort(key=lambda one: abs((one.size or 0.0) - wanted))
+    things = [
+        thing for thing in cabinet.of("wrenches") if thing.name == "tap wrench" and thing.size is not None
+    ]
+    things.sort(key=lambda thing: abs((thing.size or 0.0) - wanted))
     return tuple(
         Pick(
-            text=re.sub(r"^.*?wrench(?:es)?\s+", "", one.what.split(", ")[0]), shown=one.line, away=one.away, note=one.note
+            text=re.sub(r"^.*?wrench(?:es)?\s+", "", thing.what.split(", ")[0]), shown=thing.line, away=thing.away, note=thing.note
         )
-        for one in found
+        for thing in things
     )  # fmt: skip

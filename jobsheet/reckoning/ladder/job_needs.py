@@ -61,30 +61,32 @@ def job_needs(reckoned: Reckoned, shop: Shop | None = None) -> tuple[Need, ...]:
             continue
         setting = reckoned.settings[operation.key]
         limit = ABOUT.get(process, "chatter" if "chatter" in open_ else "spindle-torque")
-        share = next((one.share for one in asked_of(outcome.figures, setting) if one.limit == limit), 0.0)
+        share = next(
+            (asked.share for asked in asked_of(outcome.figures, setting) if asked.limit == limit), 0.0
+        )
         step = _Step(
             operation, setting, share, open_.get(limit, next(iter(open_.values()))), words_of(set_up.holding)
         )
         by_need.setdefault((process, cutter.kind), []).append(step)
     needs = [
-        _need(process, kind, sorted(steps, key=lambda one: -one.share), reckoned, shop)
+        _need(process, kind, sorted(steps, key=lambda step: -step.share), reckoned, shop)
         for (process, kind), steps in by_need.items()
     ]
-    return tuple(sorted(needs, key=lambda one: (one.ladder is None, -len(one.steps))))
+    return tuple(sorted(needs, key=lambda need: (need.ladder is None, -len(need.steps))))
 
 
 def _open(outcome: Outcome) -> dict[str, str]:
     """The learned limits that were not tried or are tight there, with their verdicts."""
     return {
-        one.name: one.verdict
-        for one in outcome.limits
-        if one.name in LEARNED and one.verdict in ("not tried", "tight")
+        limit.name: limit.verdict
+        for limit in outcome.limits
+        if limit.name in LEARNED and limit.verdict in ("not tried", "tight")
     }
 
 
 def _need(process: str, kind: str, steps: list[_Step], reckoned: Reckoned, shop: Shop | None) -> Need:
-    numbers = tuple(one.operation.number for one in steps)
-    verdicts = tuple(one.verdict for one in steps)
+    numbers = tuple(step.operation.number for step in steps)
+    verdicts = tuple(step.verdict for step in steps)
     bare = Need(process=process, cutter_kind=kind, steps=numbers, verdicts=verdicts)
     if process in MILLED:
         return _in_itself(bare, reckoned)
@@ -137,7 +139,7 @@ def _ladder(process: str, worst: _Step, reckoned: Reckoned, shop: Shop | None) -
         "fluid": job.fluid, "shop": shop, "up_to": {about: worst.share},
     }  # fmt: skip
     ladder = plan(job.machine, **how)
-    if ladder.rungs or not any(one.bad for one in ladder.capacities):
+    if ladder.rungs or not any(capacity.bad for capacity in ladder.capacities):
         return ladder
     # Such cuts gave out before: the finer ladder goes on from where that is, and ends at what is asked here.
     finer = plan(job.machine, **how, finer=True)

@@ -36,7 +36,7 @@ class Made(Struct, frozen=True, kw_only=True):
 def attempt(ladder: Ladder, texts: Mapping[str, str], name: str = "") -> Made:
     """The cut of these texts, reckoned. Raises QuantityError where one cannot be read."""
     kind = kind_of(ladder.kind)
-    unknown = [one for one in texts if kind.entry(one) is None]
+    unknown = [text for text in texts if kind.entry(text) is None]
     if unknown:
         names = ", ".join(entry.name for entry in kind.entries)
         raise CalcError("field", f"“{unknown[0]}”", f"one of {names}")
@@ -53,7 +53,7 @@ def _by_hand(ladder: Ladder, first: Made) -> dict[str, str]:
         return {}
     step = Operation(key=ladder.kind, number=0, kind=ladder.kind, fields=first.found.fields)
     advised = best_cut(step, ladder.setting)
-    values = {one.name: one.text for one in advised.values} if advised is not None else {}
+    values = {advice.name: advice.text for advice in advised.values} if advised is not None else {}
     return {name: text for name, text in values.items() if name == "feed_per_tooth"}
 
 
@@ -81,11 +81,11 @@ def listed_texts(ladder: Ladder, size: str = "") -> dict[str, str]:
         first = dict(ladder.rungs[0].texts)
         typed |= {name: first[name] for name in ("spindle", "feed") if name in first}
     rows = choices(ladder.cutter, ladder.setting, typed)
-    found = next((one for one in rows if not size or one.name == size.strip()), None)
-    if found is None:
-        near = nearest(size, tuple(one.name for one in rows))
+    row = next((choice for choice in rows if not size or choice.name == size.strip()), None)
+    if row is None:
+        near = nearest(size, tuple(choice.name for choice in rows))
         raise CommandError(f"There is no “{size}” on this ladder{f'; did you mean {near}?' if near else '.'}")
-    return dict(found.texts)
+    return dict(row.texts)
 
 
 def listed(ladder: Ladder, spindle: str = "", feed: str = "") -> list[Made]:
@@ -96,6 +96,7 @@ def listed(ladder: Ladder, spindle: str = "", feed: str = "") -> list[Made]:
         if text:
             typed.setdefault(name, text)
     made = [
-        attempt(ladder, dict(one.texts), one.name) for one in choices(ladder.cutter, ladder.setting, typed)
+        attempt(ladder, dict(choice.texts), choice.name)
+        for choice in choices(ladder.cutter, ladder.setting, typed)
     ]
-    return sorted(made, key=lambda one: one.asked[0].share if one.asked else math.inf)
+    return sorted(made, key=lambda made: made.asked[0].share if made.asked else math.inf)

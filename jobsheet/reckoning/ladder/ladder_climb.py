@@ -29,11 +29,12 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
     """The rungs, each as if all below it had been clean."""
     from jobsheet.proving.chance import chance_over
 
-    capacities = {one.limit: one for one in ladder.capacities}
+    capacities = {capacity.limit: capacity for capacity in ladder.capacities}
     finer = set(capacities) if ladder.finer else set()
     about = [limit for limit in finer if capacities[limit].bad] or list(capacities)
     last = {
-        limit: one.since or None if limit in finer else last_clean(one) for limit, one in capacities.items()
+        limit: capacity.since or None if limit in finer else last_clean(capacity)
+        for limit, capacity in capacities.items()
     }
     picker = _milling if ladder.milled else _from_list
     pick = picker(ladder)
@@ -43,9 +44,9 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
         growing = _growing(capacities, {limit: last[limit] for limit in about}, ladder.chance)
         targets = {
             limit: _next(
-                ladder, one, last[limit] if limit in finer else growing.get(limit), finer=limit in finer
+                ladder, capacity, last[limit] if limit in finer else growing.get(limit), finer=limit in finer
             )
-            for limit, one in capacities.items()
+            for limit, capacity in capacities.items()
         }
         if ladder.up_to:
             if _all_asked(rungs, ladder):
@@ -54,7 +55,7 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
             targets = {
                 limit: _at_most(target, dict(ladder.up_to).get(limit)) for limit, target in targets.items()
             }
-        spent = next((one for limit, one in capacities.items() if targets[limit] is None), None)
+        spent = next((capacity for limit, capacity in capacities.items() if targets[limit] is None), None)
         if spent is not None:
             ends = ended(spent, ladder)
             break
@@ -64,9 +65,9 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
             break
         rung = finished(ladder, made, len(rungs) + 1, capacities, growing, chance_over)
         rungs.append(rung)
-        for one in rung.asked:
-            capacities[one.limit] = after_clean(capacities[one.limit], one.share)
-            last[one.limit] = one.share
+        for asked in rung.asked:
+            capacities[asked.limit] = after_clean(capacities[asked.limit], asked.share)
+            last[asked.limit] = asked.share
     if not rungs:
         return replace(ladder, refused=ends)
     return replace(ladder, rungs=tuple(rungs), ends=ends)
@@ -74,7 +75,7 @@ def climbed(ladder: Ladder, most: int) -> Ladder:
 
 def _all_asked(rungs: list[Rung], ladder: Ladder) -> bool:
     """Whether the last rung asks all that the job does."""
-    asked = {one.limit: one.share for one in rungs[-1].asked} if rungs else {}
+    asked = {asked.limit: asked.share for asked in rungs[-1].asked} if rungs else {}
     return bool(asked) and all(asked.get(limit, 0.0) >= share * NEARLY for limit, share in ladder.up_to)
 
 
@@ -125,13 +126,13 @@ Pick = Callable[[Targets, Targets], "tuple[Made | None, str]"]
 
 def _within(made: Made, targets: Targets) -> bool:
     """Whether no learned limit is asked for more than is allowed, and no other gives out."""
-    asks = all(one.share <= targets.get(one.limit, math.inf) * (1 + 1e-6) for one in made.asked)
+    asks = all(asked.share <= targets.get(asked.limit, math.inf) * (1 + 1e-6) for asked in made.asked)
     return asks and bool(made.asked) and not refused_by.by_limits(made.found)
 
 
 def _grows(made: Made, clean: Targets) -> bool:
     """Whether it asks more than was cut cleanly already: anything else would teach nothing."""
-    return all(one.share > clean.get(one.limit, 0.0) * HARDLY for one in made.asked)
+    return all(asked.share > clean.get(asked.limit, 0.0) * HARDLY for asked in made.asked)
 
 
 #: Less than this times the last clean cut is the same cut again (estimate: what a dial can be set to).
@@ -209,7 +210,9 @@ def _easy_to(at: Callable[[float], Made], most: float, least: float) -> float:
 
     def easy(size: float) -> bool:
         limits = at(size).found.limits
-        return not any(is_tight(one) or one.verdict == "beyond" for one in limits if one.name not in anyway)
+        return not any(
+            is_tight(limit) or limit.verdict == "beyond" for limit in limits if limit.name not in anyway
+        )
 
     if easy(most):
         return most
@@ -236,13 +239,13 @@ def _from_list(ladder: Ladder) -> Pick:
         if not last:
             first, able = _first_of(ladder, rows, targets, clean)
             if first is None:
-                problem = next((one.found.problem for one in rows if one.found.problem), "")
-                least = next((one for one in rows if one.asked), None)
+                problem = next((made.found.problem for made in rows if made.found.problem), "")
+                least = next((made for made in rows if made.asked), None)
                 return None, _why(least, targets, least.name, ladder) if least is not None else problem
             last = first.asked[0].share
             return first, ""
-        above = [one for one in able if one.asked[0].share > last * 1.02]
-        fit = [one for one in above if _within(one, targets)]
+        above = [made for made in able if made.asked[0].share > last * 1.02]
+        fit = [made for made in above if _within(made, targets)]
         if not fit:
             return None, _why(
                 above[0], targets, above[0].name, ladder
@@ -259,18 +262,18 @@ def _first_of(
     """The first drill or thread, and all others at its speed; it asks nothing hard
     of hand, holding and cutter either.
     """
-    own = {one.name: one.found.number("spindle_speed") for one in rows}
+    own = {made.name: made.found.number("spindle_speed") for made in rows}
     best: Made | None = None
     spindle = ""
     for speed in sorted({speed for speed in own.values() if speed}, reverse=True):
         typed = f"{speed * 60:.6g} rpm"
         fit = [
-            one
-            for one in listed(ladder, typed)
-            if _within(one, targets)
-            and _grows(one, clean)
-            and own[one.name] * SLOWEST <= speed <= own[one.name] * 1.001
-            and one.found.easy
+            made
+            for made in listed(ladder, typed)
+            if _within(made, targets)
+            and _grows(made, clean)
+            and own[made.name] * SLOWEST <= speed <= own[made.name] * 1.001
+            and made.found.easy
         ]
         if fit and (
             best is None or (fit[-1].cutter.diameter or 0) > (best.cutter.diameter or 0) * (1 + 1e-6)
@@ -278,7 +281,7 @@ def _first_of(
             best, spindle = fit[-1], typed
     if best is None:
         return None, []
-    return best, [one for one in listed(ladder, spindle, best.texts.get("feed", "")) if one.asked]
+    return best, [made for made in listed(ladder, spindle, best.texts.get("feed", "")) if made.asked]
 
 
 #: A drill may turn so much slower than is usual for it, to be on one belt with the larger ones (estimate).
@@ -290,7 +293,7 @@ def _why(made: Made, targets: Targets, name: str, ladder: Ladder) -> str:
     limit = refused_by.by_limits(made.found)
     if limit:
         return f"No rung after this: {limit[:1].lower()}{limit[1:]}" if name == "more" else limit
-    over = next((one for one in made.asked if one.share > targets.get(one.limit, math.inf)), None)
+    over = next((asked for asked in made.asked if asked.share > targets.get(asked.limit, math.inf)), None)
     if over is None:
         return "There is no larger one that can be set."
     words = "slow the spindle" if over.limit == "spindle-torque" else "chatter"
@@ -314,8 +317,10 @@ def finished(
 ) -> Rung:
     """The rung as it is set at the machine, with its chance."""
     cut, setting, units = made.found, ladder.setting, ladder.units
-    chances = [chance_over(capacities[one.limit], one.share) for one in made.asked if one.limit in capacities]
-    grown = [one.share / before for one in made.asked if (before := last.get(one.limit))]
+    chances = [
+        chance_over(capacities[asked.limit], asked.share) for asked in made.asked if asked.limit in capacities
+    ]
+    grown = [asked.share / before for asked in made.asked if (before := last.get(asked.limit))]
     speed = cut.number("spindle_speed")
     handle, grows = None, ladder.grows
     if grows == "width" and made.name != getattr(getattr(cut.fields, grows, None), "text", made.name):

@@ -153,8 +153,8 @@ def takes_words(process: str, asked: Iterable[Asked], units: str) -> tuple[str, 
     stiffness is nothing that a hand can set.
     """
     words = []
-    for one in asked:
-        if one.limit == "spindle-torque":
-            torque = f"{show('torque', one.demand, units)}, " if process not in MILLING else ""
-            words.append(f"{torque}motor {max(1, round(one.share * 100))} %")
+    for other in asked:
+        if other.limit == "spindle-torque":
+            torque = f"{show('torque', other.demand, units)}, " if process not in MILLING else ""
+            words.append(f"{torque}motor {max(1, round(other.share * 100))} %")
     return tuple(words)

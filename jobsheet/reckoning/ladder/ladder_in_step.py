@@ -55,9 +55,11 @@ def in_step(reckoned: Reckoned, number: int, *, date: str = "") -> Ladder:
     CommandError
         If the job has no such step, or it is not milled in layers.
     """
-    found = next(((at, one) for at, one in reckoned.job.operations() if one.number == number), None)
+    found = next(
+        ((at, operation) for at, operation in reckoned.job.operations() if operation.number == number), None
+    )
     if found is None:
-        there = ", ".join(str(one.number) for _, one in reckoned.job.operations())
+        there = ", ".join(str(operation.number) for _, operation in reckoned.job.operations())
         raise CommandError(f"There is no step {number} in this job; there are {there}.")
     set_up, operation = found
     process, setting = roles(operation).process, reckoned.settings.get(operation.key)
@@ -97,7 +99,7 @@ def _layer(operation: Operation, setting: Setting) -> float:
 
 
 def _asked(operation: Operation, setting: Setting, depth: float) -> tuple[tuple[str, float], ...]:
-    return tuple((one.limit, one.share) for one in _made(operation, setting, depth).asked)
+    return tuple((asked.limit, asked.share) for asked in _made(operation, setting, depth).asked)
 
 
 def _made(operation: Operation, setting: Setting, depth: float) -> Made:
@@ -119,14 +121,14 @@ def _climbed(ladder: Ladder, operation: Operation, planned: float, whole: float)
     """Layers that grow as rungs do, never over the planned one, and end at the depth of the step."""
     from jobsheet.proving.rungs import next_share
 
-    capacities = {one.limit: one for one in ladder.capacities}
-    last: dict[str, float | None] = {limit: last_clean(one) for limit, one in capacities.items()}
+    capacities = {capacity.limit: capacity for capacity in ladder.capacities}
+    last: dict[str, float | None] = {limit: last_clean(capacity) for limit, capacity in capacities.items()}
     least, done = cuts.LEAST[ladder.units]["depth"], 0.0
     rungs: list[Rung] = []
     while whole - done > least / 2:
         targets = {
-            limit: next_share(one, last[limit] if limit == "chatter" else None, ladder.chance)
-            for limit, one in capacities.items()
+            limit: next_share(capacity, last[limit] if limit == "chatter" else None, ladder.chance)
+            for limit, capacity in capacities.items()
         }
         spent = next((limit for limit, target in targets.items() if target is None), None)
         if spent is not None and not rungs:
@@ -149,9 +151,9 @@ def _climbed(ladder: Ladder, operation: Operation, planned: float, whole: float)
         rung, made = _rung(ladder, operation, depth, done, len(rungs) + 1, capacities, last)
         rungs.append(rung)
         done += depth
-        for one in made.asked:
-            capacities[one.limit] = after_clean(capacities[one.limit], one.share)
-            last[one.limit] = max(one.share, last[one.limit] or 0.0)
+        for asked in made.asked:
+            capacities[asked.limit] = after_clean(capacities[asked.limit], asked.share)
+            last[asked.limit] = max(asked.share, last[asked.limit] or 0.0)
         if len(rungs) > MOST:
             return replace(
                 ladder, refused=f"That would be over {MOST} layers: prove it in scrap first (prove needs)."
@@ -168,7 +170,7 @@ def _deepest(
 
     def within(depth: float) -> bool:
         asked = _made(operation, ladder.setting, depth).asked
-        return all(one.share <= (targets.get(one.limit) or math.inf) * (1 + 1e-6) for one in asked)
+        return all(other.share <= (targets.get(other.limit) or math.inf) * (1 + 1e-6) for other in asked)
 
     if within(planned):
         return planned

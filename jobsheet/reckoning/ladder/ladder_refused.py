@@ -72,11 +72,11 @@ def by_holding(setting: Setting) -> str:
     return ""
 
 
-def by_limits(found: Tried) -> str:
+def by_limits(tried: Tried) -> str:
     """Why this cut is not made: it cannot be reckoned, or a limit that is not learned gives out. Empty where it can."""
-    if found.figures is None:
-        return found.problem
-    stopped = found.stopped_by
+    if tried.figures is None:
+        return tried.problem
+    stopped = tried.stopped_by
     if stopped is None or stopped.name == "chatter":
         return ""
     words = stopped.sentence or stopped.shown

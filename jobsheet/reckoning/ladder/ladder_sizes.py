@@ -61,8 +61,8 @@ def size_for(ladder: Ladder, limit: str, share: float) -> str:
     Empty where even the least asks more, or such cuts cannot be reckoned.
     """
     if ladder.milled:
-        found = in_size(ladder, limit, share)
-        return found.words if found is not None else ""
+        size = in_size(ladder, limit, share)
+        return size.words if size is not None else ""
     try:
         return _largest_tool(ladder, limit, share)
     except JobsheetError:
@@ -70,7 +70,7 @@ def size_for(ladder: Ladder, limit: str, share: float) -> str:
 
 
 def _largest_tool(ladder: Ladder, limit: str, share: float) -> str:
-    fit = [one for one in listed(ladder) if 0 < _asks(one, limit) <= share * (1 + 1e-6)]
+    fit = [made for made in listed(ladder) if 0 < _asks(made, limit) <= share * (1 + 1e-6)]
     return fit[-1].name if fit else ""
 
 
@@ -136,7 +136,7 @@ def _between(over: Callable[[float], float], low: float, high: float, under: flo
 
 
 def _asks(made: Made, limit: str) -> float:
-    return next((one.share for one in made.asked if one.limit == limit), math.inf)
+    return next((asked.share for asked in made.asked if asked.limit == limit), math.inf)
 
 
 def ended(capacity: Capacity, ladder: Ladder) -> str:

@@ -218,9 +218,9 @@ def rung_at(ladder: Ladder, texts: Mapping[str, str], size: str = "") -> Rung:
     made = attempt(ladder, whole, size or whole.get(ladder.grows, ""))
     if made.found.figures is None:
         raise CommandError(made.found.problem)
-    capacities = {one.limit: one for one in ladder.capacities}
-    clean = {name: last_clean(one) for name, one in capacities.items()}
-    number = next((one.number for one in ladder.rungs if one.fields == made.found.fields), 0)
+    capacities = {capacity.limit: capacity for capacity in ladder.capacities}
+    clean = {name: last_clean(capacity) for name, capacity in capacities.items()}
+    number = next((rung.number for rung in ladder.rungs if rung.fields == made.found.fields), 0)
     return finished(ladder, made, number, capacities, clean, chance_over)
 
 
@@ -315,13 +315,13 @@ def _really(
     ladder: Ladder, rung: Rung, seconds: float | None, length: float | None, tachometer: float | None
 ) -> tuple[Asked, ...]:
     """What the cut asked with the feed of the watch and the speed of the tachometer."""
-    found = rung.figures
-    speed = found.value("spindle_speed")
+    tried = rung.figures
+    speed = tried.value("spindle_speed")
     if seconds is not None and hasattr(rung.fields, "feed") and length is not None:
         step = Operation(key="rung", number=rung.number or 1, kind=ladder.kind, fields=rung.fields)
-        found = stopwatch(step, ladder.setting, seconds=seconds, length=length).found
+        tried = stopwatch(step, ladder.setting, seconds=seconds, length=length).found
     if tachometer is not None and speed is not None and hasattr(rung.fields, "feed"):
-        found = at_tachometer(ladder.kind, found, ladder.setting, speed, tachometer)
-    if found.figures is None:
-        raise CommandError(found.problem)
-    return asked_of(found.figures, ladder.setting, tachometer) or rung.asked
+        tried = at_tachometer(ladder.kind, tried, ladder.setting, speed, tachometer)
+    if tried.figures is None:
+        raise CommandError(tried.problem)
+    return asked_of(tried.figures, ladder.setting, tachometer) or rung.asked

@@ -57,12 +57,12 @@ class Rung(Struct, frozen=True, kw_only=True):
 
     def of(self, limit: str) -> Asked | None:
         """What it asks of a limit that is learned."""
-        return next((one for one in self.asked if one.limit == limit), None)
+        return next((asked for asked in self.asked if asked.limit == limit), None)
 
     @property
     def nearest(self) -> Asked | None:
         """The learned limit that it loads most, by its share of card or class."""
-        return max(self.asked, key=lambda one: one.share, default=None)
+        return max(self.asked, key=lambda asked: asked.share, default=None)
 
 
 class Expected(Struct, frozen=True, kw_only=True):
@@ -129,4 +129,4 @@ class Ladder(Struct, frozen=True, kw_only=True):
 
     def capacity(self, limit: str) -> Capacity | None:
         """What is known of that limit before the first rung."""
-        return next((one for one in self.capacities if one.limit == limit), None)
+        return next((capacity for capacity in self.capacities if capacity.limit == limit), None)

@@ -53,10 +53,10 @@ def in_sizes(capacity: Capacity, trials: Sequence[Trial]) -> InSizes | None:
         Those that count, in the order of time
     """
     like = [
-        one
-        for one in trials
-        if (one.process, one.cutter_kind) == (capacity.process, capacity.cutter_kind)
-        and one.of(capacity.limit) is not None
+        trial
+        for trial in trials
+        if (trial.process, trial.cutter_kind) == (capacity.process, capacity.cutter_kind)
+        and trial.of(capacity.limit) is not None
     ]
     if not like or like[-1].process not in PROVED:
         return None
@@ -71,11 +71,11 @@ def in_sizes(capacity: Capacity, trials: Sequence[Trial]) -> InSizes | None:
     if newest.process not in MILLING:
         middle, low, high, planned = (size_for(ladder, capacity.limit, share) for share in shares)
         return InSizes(cut=_called(newest), middle=middle, low=low, high=high, planned=planned)
-    found = [in_size(ladder, capacity.limit, share) if share > 0 else None for share in shares]
+    sizes = [in_size(ladder, capacity.limit, share) if share > 0 else None for share in shares]
     middle, low, high = (
-        "" if one is None else f"more than {one.about}" if one.capped else one.about for one in found[:3]
+        "" if size is None else f"more than {size.about}" if size.capped else size.about for size in sizes[:3]
     )
-    planned = found[3].words if found[3] is not None else ""
+    planned = sizes[3].words if sizes[3] is not None else ""
     return InSizes(
         cut=_called(newest), middle=f"{middle} deep" if middle else "", low=low, high=high, planned=planned
     )

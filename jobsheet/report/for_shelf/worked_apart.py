@@ -29,7 +29,9 @@ def main(folder: str) -> None:
     try:
         left = to_work(index)
         while left and not sight.over:
-            content = next((one for one in sight.contents if one in left), None) or next(iter(left))
+            content = next((content for content in sight.contents if content in left), None) or next(
+                iter(left)
+            )
             worked = worked_out(index.shelf / left.pop(content), content)
             if worked is not None:
                 keep(index, worked)

@@ -49,7 +49,7 @@ def worked_out(path: Path, content: str) -> Worked | None:
 def _verdict(reckoned: Reckoned) -> tuple[str, str]:
     """The worst verdict of all, and the first step that has it."""
     worst = reckoned.worst
-    for operation in (one for _, one in reckoned.job.operations()):
+    for operation in (operation for _, operation in reckoned.job.operations()):
         governing = reckoned.operations[operation.key].governing
         if governing is not None and governing.verdict == worst:
             return worst, f"step {operation.number}"

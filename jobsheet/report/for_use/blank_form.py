@@ -131,9 +131,9 @@ def _facts() -> tuple[object, ...]:
 
 def _speeds(card: Machine) -> list[object]:
     """Every speed with where it is set, or the ends of a drive without steps."""
-    found = [(f"{one.speed * 60:.0f}", one.position) for one in steps(card)]
+    found = [(f"{speed.speed * 60:.0f}", speed.position) for speed in steps(card)]
     if not found:
-        named = ", ".join(one.name for one in card.spindle.ranges if one.name)
+        named = ", ".join(speed_range.name for speed_range in card.spindle.ranges if speed_range.name)
         ends = f"any from {lowest(card) * 60:.0f} to {highest(card) * 60:.0f} rpm"
         return [Words(f"{ends}{f', in: {named}' if named else ''}", "number")]
     across = min(BESIDE, len(found))

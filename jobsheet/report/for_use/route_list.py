@@ -42,7 +42,9 @@ def _page(plan: Plan, blocks: tuple[object, ...], text: str = "Route list") -> P
 
 
 def _body(plan: Plan, some: tuple[Course, ...], *, parted: bool) -> tuple[object, ...]:
-    whole = [sum(parts) for parts in zip(*(minutes(plan, one.set_up) for one in plan.courses), strict=True)]
+    whole = [
+        sum(parts) for parts in zip(*(minutes(plan, course.set_up) for course in plan.courses), strict=True)
+    ]
     about = f"Minutes set + by hand + in the cut: {_sum(tuple(whole))}" if some and any(whole) else ""
     said = (Words(about, "label bold"),) if about else ()
     end = (Gap(3), Rule(), Signature("Handed over; what was changed on the way stands on the set-up sheets.", ("from", "to", "date")))  # fmt: skip
@@ -59,7 +61,7 @@ def _halves(plan: Plan, some: tuple[Course, ...]) -> tuple[tuple[object, ...], t
     sides: list[list[object]] = [[], []]
     for side, part in zip(sides, (rows[:half], rows[half:]), strict=True):
         for course in some:
-            own = [operation for one, operation in part if one is course]
+            own = [operation for other, operation in part if other is course]
             if own or (side is sides[0] and not course.set_up.operations):
                 first = not course.set_up.operations or own[0] is course.set_up.operations[0]
                 side.extend(_set_up(plan, course, SHORT, tuple(own), again=not first))
@@ -114,7 +116,8 @@ def _set_up(
     name = plan.short(face_up(set_up), 60, f"set-up {set_up.number}, title")
     beside = "continued" if again else f"{_sum(minutes(plan, set_up))} min"
     rows = tuple(
-        _row(plan, one, lengths) for one in (set_up.operations if operations is None else operations)
+        _row(plan, operation, lengths)
+        for operation in (set_up.operations if operations is None else operations)
     )
     columns = (
         Column(caption="", tick=True),

@@ -77,7 +77,7 @@ def _ways(
             if lengths is None
             else steps_of(plan, course, operation, short=short, lengths=lengths)
         )
-        rows: tuple[object, ...] = (Steps(tuple(_here(one) for one in steps)), *end)
+        rows: tuple[object, ...] = (Steps(tuple(_here(step) for step in steps)), *end)
         yield (_pictures(plan, course, operation, points), *table, Rule(), *rows)
         yield (*held, *table, Rule(), *rows)
 
@@ -106,7 +106,7 @@ def _pictures(plan: Plan, course: Course, operation: Operation, points: tuple[Po
 def _before(course: Course, operation: Operation) -> int:
     """The number of the step before in the set-up; nought at its first."""
     steps = course.set_up.operations
-    at = [one.key for one in steps].index(operation.key)
+    at = [step.key for step in steps].index(operation.key)
     return steps[at - 1].number if at else 0
 
 
@@ -135,7 +135,7 @@ def _page(
         *dict.fromkeys(
             [*([*signs(set_up, course.lie), *(["zero"] if zero_there(plan, course) else [])] if drawn else []), *(["first cut"] if drawn and not _before(course, operation) and first_cut(plan, course) is not None else []), *(["datum"] if drawn and {course.lie.side(face) for _, face in plan.job.datums} else []), *(["cut now"] if drawn and points else []), *(["hazard"] if any(step.notes for step in steps) else [])]
         ),
-        *(one for one in VERDICTS if one in given),
+        *(verdict for verdict in VERDICTS if verdict in given),
     )  # fmt: skip
     return Page(
         kind="step card", about=set_up.key, title=((*first[:-1], number), second), blocks=blocks, legend=legend,

@@ -22,13 +22,13 @@ def revision_blocks(plan: Plan) -> tuple[object, ...]:
             tuple(
                 Cell(text)
                 for text in (
-                    plan_mark(one.number),
-                    plan.short(one.when, 20, "revision, date"),
-                    plan.short(one.changed, 300, f"plan {plan_mark(one.number)}, what changed"),
-                    plan.short(one.who, 30, "revision, by"),
+                    plan_mark(revision.number),
+                    plan.short(revision.when, 20, "revision, date"),
+                    plan.short(revision.changed, 300, f"plan {plan_mark(revision.number)}, what changed"),
+                    plan.short(revision.who, 30, "revision, by"),
                 )
             )
-            for one in reversed(plan.job.revisions[-LAST:])
+            for revision in reversed(plan.job.revisions[-LAST:])
         ]
         columns = (
             Column(caption="plan", style="number"),
@@ -40,7 +40,8 @@ def revision_blocks(plan: Plan) -> tuple[object, ...]:
         blocks += [Gap(2), Rule(), Heading("Revisions"), Table(columns=columns, rows=(*rows, blank))]
     if plan.job.dismissed:
         lines = tuple(
-            NoteLine(_where(plan, one) + aside_words(plan, one), _sign(one)) for one in plan.job.dismissed
+            NoteLine(_where(plan, dismissed) + aside_words(plan, dismissed), _sign(dismissed))
+            for dismissed in plan.job.dismissed
         )
         blocks += [
             Gap(2),
@@ -51,22 +52,22 @@ def revision_blocks(plan: Plan) -> tuple[object, ...]:
     return tuple(blocks)
 
 
-def _where(plan: Plan, one: Dismissed) -> str:
+def _where(plan: Plan, dismissed: Dismissed) -> str:
     numbers = {operation.key: f"Step {operation.number}, " for _, operation in plan.job.operations()}
     numbers |= {set_up.key: f"Set-up {set_up.number}, " for set_up in plan.job.set_ups}
-    return numbers.get(one.about, "")
+    return numbers.get(dismissed.about, "")
 
 
-def aside_words(plan: Plan, one: Dismissed) -> str:
+def aside_words(plan: Plan, dismissed: Dismissed) -> str:
     """What was set aside, why and by whom; where a hazard has nobody's initials, a line for them."""
-    title = title_of(one.rule)
-    reason = plan.short(one.reason, 300, f"set aside, {title.lower()}").rstrip(".")
-    by = one.initials or ("initials ________" if severity_of(one.rule) == "hazard" else "")
+    title = title_of(dismissed.rule)
+    reason = plan.short(dismissed.reason, 300, f"set aside, {title.lower()}").rstrip(".")
+    by = dismissed.initials or ("initials ________" if severity_of(dismissed.rule) == "hazard" else "")
     return f"{title}: {reason}{f' ({by})' if by else ''}."
 
 
-def _sign(one: Dismissed) -> str:
-    return severity_of(one.rule)
+def _sign(dismissed: Dismissed) -> str:
+    return severity_of(dismissed.rule)
 
 
 def set_aside_at(plan: Plan, operation: str) -> tuple[NoteLine, ...]:
@@ -79,16 +80,16 @@ def set_aside_at(plan: Plan, operation: str) -> tuple[NoteLine, ...]:
         if set_up.operations and set_up.operations[0].key == operation
     }
     return tuple(
-        NoteLine(f"Set aside: {aside_words(plan, one)}", "hazard", True)
-        for one in plan.job.dismissed
-        if one.about in about and severity_of(one.rule) == "hazard"
+        NoteLine(f"Set aside: {aside_words(plan, dismissed)}", "hazard", True)
+        for dismissed in plan.job.dismissed
+        if dismissed.about in about and severity_of(dismissed.rule) == "hazard"
     )
 
 
 def hazards_aside(plan: Plan) -> tuple[NoteLine, ...]:
     """Every hazard that was set aside, for a cover that has no room for the rest of what was."""
     return tuple(
-        NoteLine(f"Set aside: {_where(plan, one)}{aside_words(plan, one)}", "hazard", True)
-        for one in plan.job.dismissed
-        if severity_of(one.rule) == "hazard"
+        NoteLine(f"Set aside: {_where(plan, dismissed)}{aside_words(plan, dismissed)}", "hazard", True)
+        for dismissed in plan.job.dismissed
+        if severity_of(dismissed.rule) == "hazard"
     )

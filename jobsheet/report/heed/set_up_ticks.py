@@ -60,7 +60,7 @@ def once(plan: Plan) -> tuple[str, ...]:
 
 def strapping(set_up: SetUp) -> str:
     """The key of the step that clamps the work; empty where it is held when the set-up begins."""
-    return next((one.key for one in set_up.operations if "clamp" in roles(one).does), "")
+    return next((operation.key for operation in set_up.operations if "clamp" in roles(operation).does), "")
 
 
 def seated(plan: Plan, set_up: SetUp) -> str:

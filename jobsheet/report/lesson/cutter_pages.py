@@ -22,13 +22,15 @@ def cutter_groups(exercise: CutterExercise) -> list[tuple[object, ...]]:
     """The blocks of the worksheet in groups that stay together on a page."""
     said = f"In {exercise.job.material}. Of each list one tool is right; every other one is wrong for a reason. Tick one, and say what is wrong with another."
     groups: list[tuple[object, ...]] = [(Words(said, "body"), Rule(), *wanted(exercise.job))]
-    groups += [_asked(number, one) for number, one in enumerate(exercise.questions, 1)]
+    groups += [
+        _asked(number, cutter_question) for number, cutter_question in enumerate(exercise.questions, 1)
+    ]
     return groups
 
 
 def _asked(number: int, question: CutterQuestion) -> tuple[object, ...]:
     columns = (Column(tick=True), Column(style="number"), Column(style="body", wide=True))
-    rows = tuple((Cell(), Cell(one.letter), Cell(one.line)) for one in question.choices)
+    rows = tuple((Cell(), Cell(choice.letter), Cell(choice.line)) for choice in question.choices)
     left = (Table(columns=columns, rows=rows, high=ROW),)
     right = (Blanks(("wrong is", "because")), Blanks(("",)), Blanks(("",)))
     return (
@@ -48,12 +50,12 @@ def cutter_key_groups(exercise: CutterExercise) -> list[tuple[object, ...]]:
         )  # fmt: skip
         rows = tuple(
             (
-                Cell(one.letter),
-                Cell(one.line),
-                Cell(_why(one)),
-                Cell(one.refused.title if one.refused is not None else ""),
+                Cell(choice.letter),
+                Cell(choice.line),
+                Cell(_why(choice)),
+                Cell(choice.refused.title if choice.refused is not None else ""),
             )
-            for one in question.choices
+            for choice in question.choices
         )
         groups.append((Heading(f"{number}   {question.ask}"), Table(columns=columns, rows=rows), Gap(6)))
     groups.append((Rule(), Heading("Notes"), Writing(3)))

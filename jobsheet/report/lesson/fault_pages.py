@@ -45,7 +45,9 @@ def fault_groups(exercise: FaultExercise) -> list[tuple[object, ...]]:
     reckoned = Reckoner().reckon(exercise.job)
     groups: list[tuple[object, ...]] = [(Words(_asked(exercise), "body"), Rule(), *wanted(exercise.job))]
     words = step_words(reckoned)
-    groups += [plan_rows(reckoned, words, one) for one in exercise.job.set_ups if one.key in exercise.shown]
+    groups += [
+        plan_rows(reckoned, words, set_up) for set_up in exercise.job.set_ups if set_up.key in exercise.shown
+    ]
     groups += [_lines(exercise, number) for number in range(1, len(exercise.faults) + 1)]
     return groups
 
@@ -79,7 +81,7 @@ def plan_rows(reckoned: Reckoned, words: dict[str, str], set_up: SetUp) -> tuple
         Column(caption="tool", style="label"),
         Column(caption="rpm", style="label", align="right"),
     )
-    rows = tuple(_row(reckoned, words, one) for one in set_up.operations)
+    rows = tuple(_row(reckoned, words, operation) for operation in set_up.operations)
     return (
         Heading(set_up.title or f"{set_up.up} up"),
         Words(held_line(job, set_up), "caption"),
@@ -111,7 +113,7 @@ def _lines(exercise: FaultExercise, number: int) -> tuple[object, ...]:
 def fault_key_groups(exercise: FaultExercise) -> list[tuple[object, ...]]:
     """Each mistake with its rows, what was done, what the review says of it and why."""
     groups: list[tuple[object, ...]] = [(Words(_how(exercise), "label"), Rule())]
-    groups += [_said(exercise, one) for one in exercise.faults]
+    groups += [_said(exercise, fault) for fault in exercise.faults]
     groups.append((Rule(), Heading("Notes"), Writing(3)))
     return groups
 
@@ -130,9 +132,9 @@ def _said(exercise: FaultExercise, fault: Fault) -> tuple[object, ...]:
     where = f"before row {rows}" if exercise.missing else f"row {rows}"
     home = next(
         (
-            one.title
-            for one in exercise.job.set_ups
-            if any(step.number in fault.rows for step in one.operations)
+            set_up.title
+            for set_up in exercise.job.set_ups
+            if any(step.number in fault.rows for step in set_up.operations)
         ),
         "",
     )

@@ -94,12 +94,12 @@ def _free(exercise: OrderExercise) -> tuple[object, ...]:
             beside.setdefault(letters[one], []).append(letters[other])
         said += [f"{one} with {' '.join(others)}" for one, others in beside.items()]
     habits = [
-        f"{letters[one.first]} before {letters[one.then]}: {one.because}"
-        for one in asked.needed.habits
-        if one.first in letters and one.then in letters
+        f"{letters[pair.first]} before {letters[pair.then]}: {pair.because}"
+        for pair in asked.needed.habits
+        if pair.first in letters and pair.then in letters
     ]
     lines: list[object] = [Gap(3), Words(f"Free, never a mistake: {'; '.join(said) or 'nothing'}.", "label")]
-    lines += [Words(f"Better habit, never a mistake: {one}", "label") for one in habits]
+    lines += [Words(f"Better habit, never a mistake: {habit}", "label") for habit in habits]
     return tuple(lines)
 
 
@@ -118,7 +118,7 @@ def worked_groups(questions: tuple[Question, ...]) -> list[tuple[object, ...]]:
     """The figures worked, with what is right for a bench, and the slips that are often made."""
     groups: list[tuple[object, ...]] = []
     for at in range(0, len(questions), 2):
-        parts = [_worked(at + place + 1, one) for place, one in enumerate(questions[at : at + 2])]
+        parts = [_worked(at + place + 1, question) for place, question in enumerate(questions[at : at + 2])]
         whole = tuple(parts) if len(parts) == 2 else (*parts, ())
         head = (Rule(), Heading("Worked figures")) if not at else ()
         groups.append((*head, Columns(parts=whole, shares=(0.5, 0.5))))
@@ -133,7 +133,7 @@ def _worked(number: int, question: Question) -> tuple[object, ...]:
         Words(f"right: {question.tolerance} ({question.source})", "caption"),
     ]
     if question.slips:
-        said = "; ".join(f"{_shown(question, one)}: {one.what}" for one in question.slips)
+        said = "; ".join(f"{_shown(question, slipped)}: {slipped.what}" for slipped in question.slips)
         lines.append(Words(f"often: {said}", "caption"))
     return (*lines, Gap(4))
 

@@ -28,7 +28,7 @@ def lanes(order: Precedence, slips: tuple[Slip, ...]) -> Drawing:
     alone = {
         key
         for key in order.items
-        if all(order.before(key, one) or order.before(one, key) for one in order.items if one != key)
+        if all(order.before(key, item) or order.before(item, key) for item in order.items if item != key)
     }
     at = {
         key: (
@@ -57,7 +57,7 @@ def lanes(order: Precedence, slips: tuple[Slip, ...]) -> Drawing:
 
 def _level(order: Precedence, key: str) -> int:
     """How many steps must stand before it one after the other."""
-    ahead = [one for one in order.items if order.before(one, key)]
+    ahead = [item for item in order.items if order.before(item, key)]
     return max((_level(order, one) + 1 for one in ahead), default=0)
 
 
@@ -68,7 +68,7 @@ def _lanes(order: Precedence, level: dict[str, int]) -> dict[str, int]:
     lane: dict[str, int] = {}
     taken: set[tuple[int, int]] = set()
     needed = order.needed()
-    for key in sorted(order.items, key=lambda one: level[one]):
+    for key in sorted(order.items, key=lambda item: level[item]):
         wanted = [lane[first] for first, then in needed if then == key]
         free = (one for one in (*sorted(wanted), *range(len(order.items))) if (one, level[key]) not in taken)
         lane[key] = next(free)

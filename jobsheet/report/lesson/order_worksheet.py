@@ -55,7 +55,7 @@ def _several(exercise: OrderExercise) -> list[tuple[object, ...]]:
     groups: list[tuple[object, ...]] = [
         (Heading("Set-ups and slips", "shuffled; put the set-ups in order, and the steps inside each"),)
     ]
-    blocks = [(*_headed(exercise, one), _slips(one), Gap(5)) for one in exercise.blocks]
+    blocks = [(*_headed(exercise, block), _slips(block), Gap(5)) for block in exercise.blocks]
     for at in range(0, len(blocks), 2):
         pair = tuple(blocks[at : at + 2])
         parts = pair if len(pair) == 2 else (*pair, ())
@@ -71,7 +71,7 @@ def _headed(exercise: OrderExercise, block: Block) -> tuple[object, ...]:
 def _slips(block: Block) -> Table:
     columns = (Column(style="number"), Column(style="body", wide=True))
     return Table(
-        columns=columns, rows=tuple((Cell(one.letter), Cell(one.words)) for one in block.slips), high=SLIP
+        columns=columns, rows=tuple((Cell(slip.letter), Cell(slip.words)) for slip in block.slips), high=SLIP
     )
 
 
@@ -109,7 +109,7 @@ def _boxes(exercise: OrderExercise) -> tuple[object, ...]:
         count = len(block.slips)
         given = {0: first, count - 1: last}
         return Heading("Your order", said), Picture("", _row(count, given, ""))
-    most = max(len(one.slips) for one in exercise.blocks)
+    most = max(len(block.slips) for block in exercise.blocks)
     rows = [Picture("", _row(most, {}, "set-up")) for _ in exercise.blocks]
     return (
         Heading(
@@ -151,8 +151,8 @@ def question_groups(questions: tuple[Question, ...], lines: int = 3) -> list[tup
     groups: list[tuple[object, ...]] = []
     for at in range(0, len(questions), 2):
         pair = [
-            (Words(f"{at + place + 1}   {one.ask}", "body"), Gap(4), *_room(lines), Gap(4))
-            for place, one in enumerate(questions[at : at + 2])
+            (Words(f"{at + place + 1}   {question.ask}", "body"), Gap(4), *_room(lines), Gap(4))
+            for place, question in enumerate(questions[at : at + 2])
         ]
         parts = tuple(pair) if len(pair) == 2 else (*pair, ())
         head = (

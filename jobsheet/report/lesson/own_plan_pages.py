@@ -33,7 +33,7 @@ def own_plan_groups(reckoned: Reckoned) -> list[tuple[object, ...]]:
     """The blocks of the worksheet; raises NoExercise where the job does not say what the part shall be."""
     job = begun(reckoned.job)
     card = find_card(job.machine)
-    speeds = " ".join(one.marked for one in steps(card))
+    speeds = " ".join(speed.marked for speed in steps(card))
     metal = f"{job.material}; {card.title}" + (f", speeds {speeds}" if speeds else "")
     columns = (
         Column(caption="step", style="number", align="right"),
@@ -58,7 +58,7 @@ def own_plan_key(reckoned: Reckoned) -> list[tuple[object, ...]]:
     """The trainer's own plan, set-up by set-up."""
     words = step_words(reckoned)
     groups: list[tuple[object, ...]] = [(Words(HOW, "label"), Rule())]
-    groups += [plan_rows(reckoned, words, one) for one in reckoned.job.set_ups]
+    groups += [plan_rows(reckoned, words, set_up) for set_up in reckoned.job.set_ups]
     groups.append((Rule(), Heading("Notes"), Writing(3)))
     return groups
 

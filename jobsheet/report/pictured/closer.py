@@ -110,8 +110,8 @@ def _of_points(one: Placed, other: Placed) -> Crowd:
     )
 
 
-def _overlap(one: Crowd, other: Crowd) -> bool:
-    return all(one.low[axis] <= other.high[axis] and other.low[axis] <= one.high[axis] for axis in (0, 1))
+def _overlap(crowd: Crowd, other: Crowd) -> bool:
+    return all(crowd.low[axis] <= other.high[axis] and other.low[axis] <= crowd.high[axis] for axis in (0, 1))
 
 
 def _together(crowds: list[Crowd]) -> Crowd:

@@ -77,8 +77,8 @@ def _strip(plan: Plan, operation: Operation, cut: Cut, radius: float) -> tuple[S
     conventional way (common practice). A strip that takes the whole width has the cutter over the middle.
     """
     long, across = cut.before.size[:2]
-    found = plan.reckoned.operations[operation.key].figures
-    width = found.value("width_of_cut") if found is not None else None
+    figures = plan.reckoned.operations[operation.key].figures
+    width = figures.value("width_of_cut") if figures is not None else None
     along_y = getattr(operation.fields, "along", "x") == "y"
     whole = long if along_y else across
     inside = whole / 2 if width is None or width >= whole - SAME else width - radius
@@ -109,7 +109,7 @@ def cutter_items(
     end = left + first.to[0] * scale, foot - first.to[1] * scale
     radius = first.radius * scale
     items: list[Item] = [
-        *(Line(one, "outline") for one in _dashes(x, y, radius, within)),
+        *(Line(dash, "outline") for dash in _dashes(x, y, radius, within)),
         Line(((x - 2.5, y), (x + 2.5, y)), "thin"),
         Line(((x, y - 2.5), (x, y + 2.5)), "thin"),
     ]

@@ -44,7 +44,7 @@ def _names(plan: Plan, course: Course, cuts: list[Cut]) -> list[tuple[str, Spot3
     last = cuts[-1].after
     named: dict[tuple[Any, ...], tuple[str, int, Spot3]] = {}
     by_key = {cut.key: cut for cut in cuts}
-    one_groove = sum(any(isinstance(one.shape, Groove) for one in cut.shapes) for cut in cuts) == 1
+    one_groove = sum(any(isinstance(sized.shape, Groove) for sized in cut.shapes) for cut in cuts) == 1
     for operation in course.set_up.operations:
         cut = by_key[operation.key]
         left, near = moved(cut.before, last)

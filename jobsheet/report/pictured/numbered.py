@@ -112,10 +112,10 @@ def _touched(point: Point, points: tuple[Point, ...], spots: dict[int, Spot], sc
     x, y = spots[point.number]
     own = max(point.diameter / 2 * scale, DOT) + APART
     return any(
-        one.number != point.number
-        and math.hypot(spots[one.number][0] - x, spots[one.number][1] - y)
-        < own + max(one.diameter / 2 * scale, DOT)
-        for one in points
+        other.number != point.number
+        and math.hypot(spots[other.number][0] - x, spots[other.number][1] - y)
+        < own + max(other.diameter / 2 * scale, DOT)
+        for other in points
     )
 
 
@@ -219,15 +219,15 @@ def crowds(
     for point in left_out:
         x, y = spots[point.number]
         crowd = {
-            one.number
-            for one in points
-            if math.hypot(spots[one.number][0] - x, spots[one.number][1] - y) < near
+            point.number
+            for point in points
+            if math.hypot(spots[point.number][0] - x, spots[point.number][1] - y) < near
         } | {point.number}
-        for other in [one for one in groups if one & crowd]:
+        for other in [group for group in groups if group & crowd]:
             groups.remove(other)
             crowd |= other
         groups.append(crowd)
-    groups.sort(key=lambda one: (-len(one), min(one)))
+    groups.sort(key=lambda group: (-len(group), min(group)))
     return [tuple(point for point in points if point.number in crowd) for crowd in groups]
 
 

@@ -15,8 +15,12 @@ ROOM = (154.0, 106.0)
 
 def changed_steps(before: Job, after: Job) -> frozenset[str]:
     """The keys of steps that are new in a plan, or say something else than in the one before it."""
-    old = {one.key: (one.kind, one.fields) for _, one in before.operations()}
-    return frozenset(one.key for _, one in after.operations() if old.get(one.key) != (one.kind, one.fields))
+    old = {operation.key: (operation.kind, operation.fields) for _, operation in before.operations()}
+    return frozenset(
+        operation.key
+        for _, operation in after.operations()
+        if old.get(operation.key) != (operation.kind, operation.fields)
+    )
 
 
 def revision_picture(before: Job | None, after: Job) -> Drawing:

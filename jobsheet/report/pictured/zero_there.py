@@ -14,7 +14,10 @@ def zero_there(plan: Plan, course: Course) -> bool:
     set_up = course.set_up
     if set_up.zero.named or set_up.zero.found or course.points:
         return True
-    if any("find zero" in roles(one).does or roles(one).beside == "find" for one in set_up.operations):
+    if any(
+        "find zero" in roles(operation).does or roles(operation).beside == "find"
+        for operation in set_up.operations
+    ):
         return True
     cuts = course_of(plan.job, plan.reckoned.settings).cuts
-    return any(cut.set_up == set_up.key and any(one.corners for one in cut.shapes) for cut in cuts)
+    return any(cut.set_up == set_up.key and any(sized.corners for sized in cut.shapes) for cut in cuts)

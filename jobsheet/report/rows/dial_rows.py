@@ -37,7 +37,9 @@ def _said(plan: Plan, course: Course) -> dict[str, Readings]:
     """What the answers say of the dials of a set-up, by step; asked once a set-up."""
     key = f"readings {course.set_up.key}"
     if key not in plan.drawn:
-        plan.drawn[key] = {one.key: one for one in readings_of(course.set_up, plan.reckoned, plan.card)}
+        plan.drawn[key] = {
+            readings.key: readings for readings in readings_of(course.set_up, plan.reckoned, plan.card)
+        }
     found: dict[str, Readings] = plan.drawn[key]
     return found
 
@@ -45,12 +47,12 @@ def _said(plan: Plan, course: Course) -> dict[str, Readings]:
 def _row(plan: Plan, caption: str, stops: Iterable[Stop]) -> DialRow:
     """Where to stop, and what the lines are off where any of them is."""
     each = tuple(stops)
-    off = tuple(error_text(one.error, plan.job.units) for one in each)
-    back = next((turns for one in each if (turns := one.on_lines.split(" ")[0]).startswith(MINUS)), "")
+    off = tuple(error_text(stop.error, plan.job.units) for stop in each)
+    back = next((turns for stop in each if (turns := stop.on_lines.split(" ")[0]).startswith(MINUS)), "")
     return DialRow(
         # Nobody guesses that a line counts up from a turn that was wound back.
         caption=f"{caption}; {back}: past 0, then up" if back else caption,
-        readings=tuple(one.on_lines for one in each),
+        readings=tuple(stop.on_lines for stop in each),
         beside=off if any(one != "0" for one in off) else (),
     )
 
@@ -69,11 +71,11 @@ def _outside(plan: Plan, course: Course, operation: Operation) -> list[DialRow]:
     last = ", the last at full depth" if stops.last_full else ""
     each = "each cut in" if len(stops.distances) > 1 else "cut in"
     if stops.touched:
-        sizes = ", ".join(_size(plan, one) for one in stops.distances)
+        sizes = ", ".join(_size(plan, distance) for distance in stops.distances)
         caption = f"{name} from touching the {stops.side} side, {each} {sizes}{last}"
     else:
         caption = f"{name} of the centre, {stops.side} side, {each.removesuffix(' in')}{last}"
-    return [_row(plan, caption, (stop(handle, one) for one in stops.distances))]
+    return [_row(plan, caption, (stop(handle, distance) for distance in stops.distances))]
 
 
 def _half_tip(plan: Plan, operation: Operation) -> list[DialRow]:
@@ -90,8 +92,12 @@ def _half_tip(plan: Plan, operation: Operation) -> list[DialRow]:
                 _row(plan, f"{axis.upper()} on from the edge, {_size(plan, half)}", [stop(handle, half)])
             )
     if len(rows) == 2 and (rows[0].readings, rows[0].beside) == (rows[1].readings, rows[1].beside):
-        one = rows[0]
-        return [DialRow(caption=f"X and Y{one.caption[1:]}", readings=one.readings, beside=one.beside)]
+        dial_row = rows[0]
+        return [
+            DialRow(
+                caption=f"X and Y{dial_row.caption[1:]}", readings=dial_row.readings, beside=dial_row.beside
+            )
+        ]
     return rows
 
 
@@ -100,18 +106,18 @@ def _places(plan: Plan, operation: Operation, said: Readings) -> list[DialRow]:
     to, with the letter of the handle.
     """
     what = "wall" if said.wall is not None else "ends" if hasattr(operation.fields, "ends") else "walls"
-    stops = [(axis, one) for axis in ("x", "y") for one in _once(said.places, axis)]
+    stops = [(axis, stop) for axis in ("x", "y") for stop in _once(said.places, axis)]
     if not stops:
         return []
     sizes = [
-        f"{axis.upper()} {' and '.join(one.drawing for own, one in stops if own == axis)}"
+        f"{axis.upper()} {' and '.join(stop.drawing for own, stop in stops if own == axis)}"
         for axis in dict.fromkeys(axis for axis, _ in stops)
     ]
     caption = f"centre at the {what}, {', '.join(sizes)}"
     for axis in ("x", "y"):
         if any(axis in at.back for at in said.places) and len([1 for own, _ in stops if own == axis]) == 1:
             caption += f"; {axis.upper()} from above: back off past it"
-    row = _row(plan, caption, (one for _, one in stops))
+    row = _row(plan, caption, (stop for _, stop in stops))
     named = tuple(f"{axis.upper()} {text}" for (axis, _), text in zip(stops, row.readings, strict=True))
     return [DialRow(caption=caption, readings=named, beside=row.beside)]
 
@@ -131,8 +137,8 @@ def _begin(plan: Plan, operation: Operation, said: Readings) -> tuple[str, list[
     """
     handle = plan.card.handle(said.depth_handle)
     outcome, setting = plan.reckoned.operations[operation.key], plan.reckoned.settings.get(operation.key)
-    sizes = (one.begin for one in outcome.limits if one.verdict == "not tried")
-    size = next((one.removesuffix(_DEEP) for one in sizes if one.endswith(_DEEP)), "")
+    sizes = (limit.begin for limit in outcome.limits if limit.verdict == "not tried")
+    size = next((size.removesuffix(_DEEP) for size in sizes if size.endswith(_DEEP)), "")
     if handle is None or setting is None or not size:
         return "", []
     first = (setting.wound or 0.0) + read(size, "length", plan.job.units)

@@ -40,7 +40,8 @@ def entries(plan: Plan, course: Course) -> tuple[Entry, ...]:
         if not isinstance(shape, Recess):
             continue
         again = any(
-            abs(one.x - shape.x) < one.length / 2 and abs(one.y - shape.y) < one.width / 2 for one in begun
+            abs(recess.x - shape.x) < recess.length / 2 and abs(recess.y - shape.y) < recess.width / 2
+            for recess in begun
         )
         begun.append(shape)
         fields: Any = operation.fields

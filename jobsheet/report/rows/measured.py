@@ -80,7 +80,7 @@ def _places(plan: Plan, course: Course, operation: Operation) -> tuple[str, ...]
     if not spots or roles(operation).hole == "spot":
         return ()
     own = course.set_up.operations
-    there = [one for one in own if spots & {place.spot for place in places_of(one)}]
+    there = [other for other in own if spots & {place.spot for place in places_of(other)}]
     # A hole's tolerance may be said at any of the steps that cut it; the closest holds.
     asked = [one for step in there if (one := getattr(step.fields, "within", None)) is not None]
     if there[-1] is not operation or not asked:

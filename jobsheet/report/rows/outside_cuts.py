@@ -59,8 +59,8 @@ def widths_of(reckoned: Reckoned, operation: Operation, whole: float) -> tuple[t
     fields: Any = operation.fields
     leave = getattr(fields, "leave", None)
     left = leave.value if leave is not None else 0.0
-    found = reckoned.operations[operation.key].figures
-    width = (found.value("width_of_cut") if found else None) or whole - left
+    figures = reckoned.operations[operation.key].figures
+    width = (figures.value("width_of_cut") if figures else None) or whole - left
     count = max(1, round((whole - left) / width)) if width > SAME else 1
     rough = tuple((whole - left) * (index + 1) / count for index in range(count))
     return ((*rough, whole) if left > SAME else rough), left
@@ -79,14 +79,14 @@ class _Zero(Struct, frozen=True):
 def _zero(reckoned: Reckoned, set_up: SetUp, operation: Operation) -> _Zero | None:
     """The zero of a step; None where no step before it in its set-up has set one."""
     cuts = {cut.key: cut for cut in course_of(reckoned.job, reckoned.settings).cuts}
-    found: _Zero | None = None
-    for one in set_up.operations:
-        if one.key == operation.key:
-            return _Zero(found.found, cuts[one.key].before, found.inside) if found is not None else None
-        if roles(one).beside == "find" or "find zero" in roles(one).does:
-            inside = getattr(one.fields, "inside", None)
-            lie = cuts[one.key].before
-            found = _Zero(lie, lie, inside.value if inside is not None else 0.0)
+    zero: _Zero | None = None
+    for other in set_up.operations:
+        if other.key == operation.key:
+            return _Zero(zero.found, cuts[other.key].before, zero.inside) if zero is not None else None
+        if roles(other).beside == "find" or "find zero" in roles(other).does:
+            inside = getattr(other.fields, "inside", None)
+            lie = cuts[other.key].before
+            zero = _Zero(lie, lie, inside.value if inside is not None else 0.0)
     return None
 
 

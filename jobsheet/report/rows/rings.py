@@ -21,7 +21,7 @@ def rings(plan: Plan, operation: Operation) -> str:
         return ""
     words = ["lock the slides"]
     speed = figures.value("spindle_speed")
-    slower = [one.speed for one in steps(plan.card) if speed and one.speed < speed * (1 - OTHER)]
+    slower = [step.speed for step in steps(plan.card) if speed and step.speed < speed * (1 - OTHER)]
     if slower:
         words.append(f"next speed down, {plain(max(slower) * 60, 0)}")
     elif speed:

@@ -125,7 +125,9 @@ def _step(
     at = f"{in_words(numbers)}{', card' if card else ''}" if numbers else ""
     asked = getattr(operation.fields, "tolerances", None)
     dials = dial_rows(plan, course, operation) if first else ()
-    into = next((one.point.number for one in entries(plan, course) if one.step == operation.number), None)
+    into = next(
+        (entry.point.number for entry in entries(plan, course) if entry.step == operation.number), None
+    )
     goes_in = f"goes in at point {into}{', card' if card else ''}" if into is not None else ""
     parts = (at, goes_in, _beside_readings(row) if dials else row.note, asked.text if asked else "")
     limit = outcome.governing
@@ -157,8 +159,8 @@ def _beside_readings(row: Row) -> str:
     their own, on lines of the dial.
     """
     note = row.note
-    for one in row.readings:
-        note = note.replace(one, "", 1)
+    for reading in row.readings:
+        note = note.replace(reading, "", 1)
     return "; ".join(piece for piece in (part.strip() for part in note.split("; ")) if piece)
 
 
@@ -181,7 +183,7 @@ def _cutter_line(plan: Plan, operation: Operation, row: Row) -> str:
 def _rings(plan: Plan, operation: Operation) -> str:
     """The way back where it rings; not again where the step before with the same cutter has said the same."""
     set_up, _ = plan.job.find(operation.key)
-    at = [one.key for one in set_up.operations].index(operation.key)
+    at = [other.key for other in set_up.operations].index(operation.key)
     said = rings(plan, operation)
     same = at and _same_before(plan, operation) and rings(plan, set_up.operations[at - 1]) == said
     return "" if same else said
@@ -190,7 +192,7 @@ def _rings(plan: Plan, operation: Operation) -> str:
 def _same_before(plan: Plan, operation: Operation) -> bool:
     """Whether the step before in the same set-up has the same cutter: its name and place are enough then."""
     set_up, _ = plan.job.find(operation.key)
-    at = [one.key for one in set_up.operations].index(operation.key)
+    at = [other.key for other in set_up.operations].index(operation.key)
     before = getattr(set_up.operations[at - 1].fields, "cutter", None) if at else None
     own = getattr(operation.fields, "cutter", None)
     return before is not None and own is not None and before.text == own.text
@@ -203,8 +205,10 @@ def _share(limit: Limit) -> str:
 
 def _untried(outcome: Outcome) -> str:
     """What was not tried where something else governs, with where to begin."""
-    others = (one for one in outcome.limits if one is not outcome.governing and one.verdict == "not tried")
-    return "; ".join(f"{one.title.lower()} not tried: begin at {one.begin}" for one in others)
+    others = (
+        limit for limit in outcome.limits if limit is not outcome.governing and limit.verdict == "not tried"
+    )
+    return "; ".join(f"{limit.title.lower()} not tried: begin at {limit.begin}" for limit in others)
 
 
 def _position(plan: Plan, operation: Operation, outcome: Outcome) -> str:

@@ -47,11 +47,11 @@ def drilled_before(
             raise NotMended(
                 f"a drill of {length(size, job.units)} is too short for {length(deep, job.units)}: its flutes end after ten diameters"
             )
-        found = best_cut(Operation(key="", number=0, kind=kind, fields=fields), around)
-        if found is None:
+        advised = best_cut(Operation(key="", number=0, kind=kind, fields=fields), around)
+        if advised is None:
             raise NotMended(f"no feed is known for a drill of {length(size, job.units)} here")
-        if not found.clears:
-            worst = max(found.stays, key=lambda one: one.share)
+        if not advised.clears:
+            worst = max(advised.stays, key=lambda limit: limit.share)
             raise NotMended(
                 f"a drill of {length(size, job.units)} would not live through it: {worst.title.lower()} is beyond, {worst.sentence or worst.shown}"
             )
@@ -65,9 +65,9 @@ def spotted_before(job: Job, key: str, at: str, to: float) -> tuple[Mend, float]
     cabinet; and how wide it comes [m].
     """
     cutters = (
-        one.fields.cutter
-        for _, one in job.operations()
-        if roles(one).hole == "spot" and one.fields.cutter.kind == "spot drill"
+        operation.fields.cutter
+        for _, operation in job.operations()
+        if roles(operation).hole == "spot" and operation.fields.cutter.kind == "spot drill"
     )
     known = next(cutters, None)
     usual = 10e-3 if job.units == "mm" else 3 / 8 * INCH

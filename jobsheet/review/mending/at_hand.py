@@ -49,8 +49,12 @@ def drill_sold(wanted: float, low: float, high: float, units: str) -> tuple[floa
     if units == "in":
         from jobsheet.catalog.tools.drill_sets import drills_between
 
-        sold = [one for one in drills_between(low, high) if one.set != "metric"]
-        near = min(sold, key=lambda one: (one.set != "fractional", abs(one.diameter - wanted)), default=None)
+        sold = [drill_size for drill_size in drills_between(low, high) if drill_size.set != "metric"]
+        near = min(
+            sold,
+            key=lambda drill_size: (drill_size.set != "fractional", abs(drill_size.diameter - wanted)),
+            default=None,
+        )
         if near is not None:
             return near.diameter, f"drill {near.name}"
     return wanted, f"drill {length(wanted, units)}"

@@ -27,12 +27,12 @@ def best_here(operation: Operation, setting: Setting, skin: float = 0.0) -> Fix:
     """
 
     def mend(job: Job) -> Job:
-        found = advice_on(operation, setting, skin)
-        if found is None:
+        changed = advice_on(operation, setting, skin)
+        if changed is None:
             raise NotMended("no feed is known for this tool in this metal")
-        if not found.values:
+        if not changed.values:
             raise NotMended("no speed, feed, layer or width is better here")
-        return in_turn(*(set_field(operation.key, name, text) for name, text in found.edits))(job)
+        return in_turn(*(set_field(operation.key, name, text) for name, text in changed.edits))(job)
 
     return Fix(LABEL, mend)
 
@@ -43,21 +43,27 @@ def no_cut_goes(operation: Operation, setting: Setting, skin: float = 0.0) -> Ca
     """
 
     def words() -> str:
-        found = best_cut(operation, setting, skin)
-        return _stays(found) if found is not None else "choose another tool, or another speed of this machine"
+        advised = best_cut(operation, setting, skin)
+        return (
+            _stays(advised)
+            if advised is not None
+            else "choose another tool, or another speed of this machine"
+        )
 
     return words
 
 
-def _stays(found: Advised) -> str:
-    if found.clears or not found.stays:
-        said = ", ".join(f"{one.name.replace('_', ' ')} {one.text}" for one in found.values if one.text)
+def _stays(advised: Advised) -> str:
+    if advised.clears or not advised.stays:
+        said = ", ".join(
+            f"{advice.name.replace('_', ' ')} {advice.text}" for advice in advised.values if advice.text
+        )
         return f"the best cut of this kind is {said}"
-    worst = max(found.stays, key=lambda one: one.share)
+    worst = max(advised.stays, key=lambda limit: limit.share)
     said = f", {worst.sentence}" if worst.sentence else ""
     other = (
-        f"{found.other_way[:1].lower()}{found.other_way[1:]}"
-        if found.other_way
+        f"{advised.other_way[:1].lower()}{advised.other_way[1:]}"
+        if advised.other_way
         else "another tool or another machine"
     )
     return f"{other}; with the best cut of this kind {worst.title.lower()} stays {worst.verdict}{said}"

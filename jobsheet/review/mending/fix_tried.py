@@ -84,7 +84,7 @@ def fix_tried(remark: Remark, job: Job, reckoned: Reckoned, facts: Facts) -> Fix
     if not remark.fixes:
         return None
     around = _around(reckoned)
-    labels = tuple(one.label for one in remark.fixes)
+    labels = tuple(fix.label for fix in remark.fixes)
     about = (remark.rule, remark.operations, remark.set_up, remark.message, labels)
     key = (job, reckoned.job, about, facts is not None)
     known = _known.get(key)
@@ -182,11 +182,11 @@ def _followed(before: _Plan, after: _Plan, brings: tuple[Remark, ...]) -> tuple[
     if not brings or not brings[0].fixes:
         return None
     try:
-        found = _changed(before, after.job, brings[0].fixes[0])
+        plan = _changed(before, after.job, brings[0].fixes[0])
     except NotMended:
         return None
-    lost = _tools(after.job) - _tools(found.job)  # a tool is never the price of mending another one
-    return (found, brings[0]) if found.job != after.job and not lost else None
+    lost = _tools(after.job) - _tools(plan.job)  # a tool is never the price of mending another one
+    return (plan, brings[0]) if plan.job != after.job and not lost else None
 
 
 def _tools(job: Job) -> set[str]:
@@ -209,13 +209,13 @@ def _facts(reckoned: Reckoned, facts: Facts) -> Facts:
 def _all(job: Job, reckoned: Reckoned, facts: Facts) -> tuple[Remark, ...]:
     """Every remark, also what was set aside: that nobody minds one does not make another like it welcome."""
     read = reviewed(job, reckoned, facts)
-    return (*read.open, *(one for one, _ in read.aside))
+    return (*read.open, *(remark for remark, _ in read.aside))
 
 
 def _left(remark: Remark, read: Differing) -> str:
     """Its own rule may speak at its place only of what it spoke of before beside it."""
-    if all(place(one) != place(remark) for one in read.ends):
-        now = next((one for one in read.leaves if place(one) == place(remark)), None)
+    if all(place(end) != place(remark) for end in read.ends):
+        now = next((leave for leave in read.leaves if place(leave) == place(remark)), None)
         return "the remark would stay" + (
             f": {now.message}" if now is not None and now.message != remark.message else ""
         )
@@ -277,7 +277,7 @@ def _other_part(about: set[str], reshapes: set[str], before: _Plan, after: _Plan
     """
     if before.facts is None:
         return ""
-    old, new = (tuple(operation.key for _, operation in one.job.operations()) for one in (before, after))
+    old, new = (tuple(operation.key for _, operation in plan.job.operations()) for plan in (before, after))
     keys = set(reshapes)
     if old != new:  # what is moved or added is what the remark is about
         keys |= about | _moved(old, new)

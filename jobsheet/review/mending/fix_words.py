@@ -36,7 +36,7 @@ def refusal(remark: Remark, tried: FixTried) -> str:
 
 def outcome(remark: Remark, tried: FixTried, job: Job) -> tuple[str, str]:
     """Which remarks it ends and which stay; the first by the numbers of the plan as it is, the others as it would be."""
-    others = [one for one in tried.ends if place(one) != place(remark)]
+    others = [end for end in tried.ends if place(end) != place(remark)]
     ends = f"ends this and {_listed(others, job)}" if others else "ends this"
     return ends, f"leaves {_listed(tried.leaves, tried.job)}" if tried.leaves else "leaves no remark"
 
@@ -69,9 +69,9 @@ def _listed(remarks: Iterable[Remark], job: Job) -> str:
     """Titles with their steps: `“Slots in layers” (step 90), “Deburr after the last cut” (step 80), and 2 more`."""
     numbers = {operation.key: operation.number for _, operation in job.operations()}
     steps: dict[str, list[str]] = {}
-    for one in remarks:
-        number = numbers.get(one.operations[0]) if one.operations else None
-        steps.setdefault(title_of(one.rule), []).append("" if number is None else str(number))
+    for remark in remarks:
+        number = numbers.get(remark.operations[0]) if remark.operations else None
+        steps.setdefault(title_of(remark.rule), []).append("" if number is None else str(number))
     said = [f"“{title}”{_at(known)}" for title, known in steps.items()]
     if len(said) > MOST:
         said = [*said[:MOST], f"and {len(said) - MOST} more"]
@@ -79,7 +79,7 @@ def _listed(remarks: Iterable[Remark], job: Job) -> str:
 
 
 def _at(numbers: list[str]) -> str:
-    known = sorted({one for one in numbers if one}, key=int)
+    known = sorted({number for number in numbers if number}, key=int)
     if not known:
         return ""
     return f" (step {known[0]})" if len(known) == 1 else f" (steps {', '.join(known)})"

@@ -80,7 +80,7 @@ def _with_field(job: Job, owner: str, name: str, text: str) -> Job:
         part = getattr(job, key)
         return replace(job, **{key: _changed(part, name, _read(_JOB[key], name, text, job.units))})
     if section in _SET_UP and key:
-        set_up = next(one for one in job.set_ups if one.key == key)
+        set_up = next(set_up for set_up in job.set_ups if set_up.key == key)
         if section == "holding":
             if name == "kind":
                 return with_set_up(job, replace(set_up, holding=changed_to(set_up.holding, text, job.units)))
@@ -96,7 +96,7 @@ def _with_field(job: Job, owner: str, name: str, text: str) -> Job:
 
 
 def _read(entries: tuple[Entry, ...], name: str, text: str, units: str) -> Any:
-    return next(one for one in entries if one.name == name).read(text, units)
+    return next(entry for entry in entries if entry.name == name).read(text, units)
 
 
 def _changed(fields: Any, name: str, value: Any) -> Any:
@@ -135,16 +135,18 @@ def _moved(job: Job, keys: tuple[str, ...], other: str, *, behind: int) -> Job:
     home, there = _home(job, keys[0]) if keys else None, _home(job, other)
     if home is None or there is None or other in keys:
         return job
-    moved = tuple(one for one in home.operations if one.key in keys)
-    rest = [one for one in home.operations if one.key not in keys]
+    moved = tuple(operation for operation in home.operations if operation.key in keys)
+    rest = [operation for operation in home.operations if operation.key not in keys]
     if home.key == there.key:
-        index = next(i for i, one in enumerate(rest) if one.key == other) + behind
+        index = next(i for i, operation in enumerate(rest) if operation.key == other) + behind
         rest[index:index] = moved
-        numbers = sorted(one.number for one in home.operations)
-        made = tuple(replace(one, number=number) for one, number in zip(rest, numbers, strict=True))
+        numbers = sorted(operation.number for operation in home.operations)
+        made = tuple(
+            replace(operation, number=number) for operation, number in zip(rest, numbers, strict=True)
+        )
         return with_set_up(job, replace(home, operations=made))
     if not any(
-        roles(one).beside != "bench" for one in rest
+        roles(operation).beside != "bench" for operation in rest
     ):  # the whole set-up goes: nothing else is cut in it
         return moved_set_up(home.key, there.key, behind=behind)(job)
     alone = replace(home, key=_new_set_up_key(job), operations=moved)
@@ -157,11 +159,11 @@ def moved_set_up(key: str, other: str, *, behind: int = 0) -> Mend:
     """A set-up with all its steps right before another one, or behind it."""
 
     def mend(job: Job) -> Job:
-        rest = [one for one in job.set_ups if one.key != key]
-        if len(rest) == len(job.set_ups) or key == other or all(one.key != other for one in rest):
+        rest = [set_up for set_up in job.set_ups if set_up.key != key]
+        if len(rest) == len(job.set_ups) or key == other or all(set_up.key != other for set_up in rest):
             return job
-        moved = next(one for one in job.set_ups if one.key == key)
-        rest.insert(next(i for i, one in enumerate(rest) if one.key == other) + behind, moved)
+        moved = next(set_up for set_up in job.set_ups if set_up.key == key)
+        rest.insert(next(i for i, set_up in enumerate(rest) if set_up.key == other) + behind, moved)
         return _numbered(replace(job, set_ups=tuple(rest)))
 
     return mend
@@ -175,7 +177,10 @@ def taken_out(key: str) -> Mend:
         if home is None:
             return job
         return with_set_up(
-            job, replace(home, operations=tuple(one for one in home.operations if one.key != key))
+            job,
+            replace(
+                home, operations=tuple(operation for operation in home.operations if operation.key != key)
+            ),
         )
 
     return mend
@@ -202,9 +207,9 @@ def _added(job: Job, other: str, kind: str, texts: dict[str, str], *, behind: in
         fields = fields_from(made.fields, made.entries, texts, job.units)
     except (JobsheetError, TypeError):
         return job
-    keys = {one.key for _, one in job.operations()}
+    keys = {operation.key for _, operation in job.operations()}
     key = next(f"{kind}-{n}" for n in range(1, len(keys) + 2) if f"{kind}-{n}" not in keys)
-    index = next(i for i, one in enumerate(home.operations) if one.key == other) + behind
+    index = next(i for i, operation in enumerate(home.operations) if operation.key == other) + behind
     number = _free_number(job, home, index)
     step = Operation(key=key, number=number, kind=kind, fields=fields)
     return with_set_up(
@@ -216,7 +221,7 @@ def _free_number(job: Job, home: SetUp, index: int) -> int:
     """A number between those of the neighbours, the middle where there is room;
     else the nearest free one above.
     """
-    taken = {one.number for _, one in job.operations()}
+    taken = {operation.number for _, operation in job.operations()}
     low = home.operations[index - 1].number if index else 0
     higher = [number for number in taken if number > low]
     high = min(higher) if higher else low + 20
@@ -232,7 +237,9 @@ def _free_number(job: Job, home: SetUp, index: int) -> int:
 
 def with_set_up(job: Job, changed: SetUp) -> Job:
     """The job with one set-up changed; everything else is the very same object."""
-    return replace(job, set_ups=tuple(changed if one.key == changed.key else one for one in job.set_ups))
+    return replace(
+        job, set_ups=tuple(changed if set_up.key == changed.key else set_up for set_up in job.set_ups)
+    )
 
 
 def with_operation(job: Job, changed: Operation) -> Job:
@@ -243,24 +250,27 @@ def with_operation(job: Job, changed: Operation) -> Job:
     return with_set_up(
         job,
         replace(
-            home, operations=tuple(changed if one.key == changed.key else one for one in home.operations)
+            home,
+            operations=tuple(
+                changed if operation.key == changed.key else operation for operation in home.operations
+            ),
         ),
     )
 
 
 def _home(job: Job, key: str) -> SetUp | None:
     for set_up in job.set_ups:
-        if any(one.key == key for one in set_up.operations):
+        if any(operation.key == key for operation in set_up.operations):
             return set_up
     return None
 
 
 def _index(job: Job, key: str) -> int:
-    return next(index for index, one in enumerate(job.set_ups) if one.key == key)
+    return next(index for index, set_up in enumerate(job.set_ups) if set_up.key == key)
 
 
 def _new_set_up_key(job: Job) -> str:
-    keys = {one.key for one in job.set_ups}
+    keys = {set_up.key for set_up in job.set_ups}
     return next(f"set-up-{n}" for n in range(1, len(keys) + 2) if f"set-up-{n}" not in keys)
 
 
@@ -269,7 +279,7 @@ def _numbered(job: Job) -> Job:
     return replace(
         job,
         set_ups=tuple(
-            one if one.number == index else replace(one, number=index)
-            for index, one in enumerate(job.set_ups, 1)
+            set_up if set_up.number == index else replace(set_up, number=index)
+            for index, set_up in enumerate(job.set_ups, 1)
         ),
     )

@@ -66,13 +66,13 @@ def sizes(job: Job, diameter: float) -> Iterator[tuple[float, str]]:
     """Pilots for a drill, the smallest first: those of the cabinet up to half of
     it, else by even steps.
     """
-    found = pilot(diameter)
-    known = at_hand(job, "drill", found.low, diameter / 2)
+    suggestion = pilot(diameter)
+    known = at_hand(job, "drill", suggestion.low, diameter / 2)
     if known:
         yield from known
         return
     step = STEPS[job.units]
-    size = math.ceil(found.low / step - 1e-6) * step
+    size = math.ceil(suggestion.low / step - 1e-6) * step
     while size <= diameter / 2 + 1e-9:
         yield size, f"drill {for_tool(size, job.units, 32)}"
         size += step

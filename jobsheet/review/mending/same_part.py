@@ -15,9 +15,9 @@ if TYPE_CHECKING:
 TOLERANCE = 0.5
 
 
-def same_course(one: Course, other: Course) -> bool:
+def same_course(course: Course, other: Course) -> bool:
     """Whether both cut the same shapes in the same order: then the parts are the same, with no solid made."""
-    return one.stock == other.stock and _shapes(one) == _shapes(other)
+    return course.stock == other.stock and _shapes(course) == _shapes(other)
 
 
 def _shapes(course: Course) -> list[Any]:
@@ -39,14 +39,14 @@ def elsewhere(before: Reckoned, after: Reckoned, about: Iterable[str], *, moves:
     """
     from jobsheet.stages.solids import shared
 
-    one, other = (course_of(reckoned.job, reckoned.settings) for reckoned in (before, after))
-    if same_course(one, other):
+    course, other = (course_of(reckoned.job, reckoned.settings) for reckoned in (before, after))
+    if same_course(course, other):
         return 0.0
     keys = set(about)
     if moves:
-        boxes = {cut.key: cut.before.box for cut in one.cuts}
+        boxes = {cut.key: cut.before.box for cut in course.cuts}
         keys |= {cut.key for cut in other.cuts if boxes.get(cut.key, cut.before.box) != cut.before.box}
-    stages = shared().stages(one), shared().stages(other)
+    stages = shared().stages(course), shared().stages(other)
     first, last = stages[0][-1].solid, stages[1][-1].solid
     found = 0.0
     for part in (first - last, last - first):
@@ -74,5 +74,7 @@ def _near(one: Any, other: Any) -> bool:
 
 def _tools(stages: Sequence[Stage], keys: set[str]) -> Iterable[Any]:
     return (
-        one.tool for one in stages if one.cut is not None and one.cut.key in keys and one.tool is not None
+        stage.tool
+        for stage in stages
+        if stage.cut is not None and stage.cut.key in keys and stage.tool is not None
     )

@@ -43,7 +43,9 @@ def differing(before: Sequence[Remark], after: Sequence[Remark], job: Job, chang
         gone[former] -= amount
         come[new] -= amount
     brings, ends = _drawn(after, come), _drawn(before, gone)
-    return Differing(ends=ends, leaves=tuple(one for one in after if one not in brings), brings=brings)
+    return Differing(
+        ends=ends, leaves=tuple(remark for remark in after if remark not in brings), brings=brings
+    )
 
 
 def _passed_on(
@@ -76,8 +78,8 @@ def _drawn(remarks: Iterable[Remark], wanted: Counter[Place]) -> tuple[Remark, .
     """As many remarks of each place as are wanted."""
     left = Counter(wanted)
     found = []
-    for one in remarks:
-        if left[place(one)] > 0:
-            left[place(one)] -= 1
-            found.append(one)
+    for remark in remarks:
+        if left[place(remark)] > 0:
+            left[place(remark)] -= 1
+            found.append(remark)
     return tuple(found)

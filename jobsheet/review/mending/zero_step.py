@@ -15,10 +15,14 @@ def finding_texts(job: Job, set_up: SetUp) -> dict[str, str]:
     """The finding step of the set-up once more, else that of another one with
     this one's edges, else a usual finder.
     """
-    here = next((one.fields for one in set_up.operations if roles(one).beside == "find"), None)
+    here = next(
+        (operation.fields for operation in set_up.operations if roles(operation).beside == "find"), None
+    )
     edges = set_up.zero.named or f"the {set_up.zero.x_from} and the {set_up.zero.y_from} edge"
     if here is None:
-        there = next((one.fields for _, one in job.operations() if roles(one).beside == "find"), None)
+        there = next(
+            (operation.fields for _, operation in job.operations() if roles(operation).beside == "find"), None
+        )
         return {
             "cutter": there.cutter.text if there is not None else usual_finder(job.units),
             "edges": edges,

@@ -121,7 +121,7 @@ def notes_for(job: Job, reckoned: Reckoned) -> Notes:
         stops.extend(note for note in head if note.level == "stop")
         set_ups[set_up.key] = tuple(note for note in head if note.level != "note")
         sheet.extend(
-            note for note in head if note.level == "note" and note.id not in {one.id for one in sheet}
+            note for note in head if note.level == "note" and note.id not in {note.id for note in sheet}
         )
     return Notes(
         sheet=tuple(note for note in sheet if note.level != "stop"),
@@ -210,11 +210,15 @@ def masses_by_set_up(job: Job) -> dict[str, dict[str, float]]:
 
 def set_up_facts(set_up: SetUp, reckoned: Reckoned) -> dict[str, Any]:
     """What is true of a set-up, for triggers."""
-    cutters = [cutter.text for one in set_up.operations if (cutter := getattr(one.fields, "cutter", None))]
+    cutters = [
+        cutter.text
+        for operation in set_up.operations
+        if (cutter := getattr(operation.fields, "cutter", None))
+    ]
     speeds = {
         value
-        for one in set_up.operations
-        if (outcome := reckoned.operations.get(one.key)) and outcome.figures
+        for operation in set_up.operations
+        if (outcome := reckoned.operations.get(operation.key)) and outcome.figures
         if (value := outcome.figures.value("spindle_speed")) is not None
     }
     return {

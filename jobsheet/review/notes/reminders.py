@@ -86,13 +86,13 @@ def reminders_for(job: Job, reckoned: Reckoned) -> Reminders:
         said: set[str] = {row.id for row in fired}
         for operation in set_up.operations:
             facts = head | step_facts(operation) | _step_facts(operation, reckoned)
-            found = [
+            reminders = [
                 row
                 for row in rows()
                 if row.where in ("step", "trainee") and row.id not in said and holds(row.trigger, facts)
             ][:BESIDE]
-            said.update(row.id for row in found)
-            beside[operation.key] = tuple(found)
+            said.update(row.id for row in reminders)
+            beside[operation.key] = tuple(reminders)
     return Reminders(sheet, set_ups, ticks, beside)
 
 
@@ -119,9 +119,9 @@ def _set_up_facts(job: Job, index: int) -> dict[str, Any]:
     set_up = job.set_ups[index]
     plays = roles_of(set_up.holding)
     faced = [
-        one.up
-        for one in job.set_ups[:index]
-        if any(roles(operation).mills == "flat" for operation in one.operations)
+        set_up.up
+        for set_up in job.set_ups[:index]
+        if any(roles(operation).mills == "flat" for operation in set_up.operations)
     ]
     vice = plays.jaws
     return {
@@ -129,9 +129,9 @@ def _set_up_facts(job: Job, index: int) -> dict[str, Any]:
         "holding.parallels": getattr(set_up.holding, "rests_on", None) == "parallels",
         "set-up.third": _third(set_up.up, tuple(dict.fromkeys(faced))),
         "set-up.upright": vice and set_up.up in ("left", "right"),
-        "set-up.positions": any(getattr(one.fields, "at", None) for one in set_up.operations),
+        "set-up.positions": any(getattr(operation.fields, "at", None) for operation in set_up.operations),
         "set-up.after-a-cut": any(
-            "milling" in kind_of(o.kind).groups for one in job.set_ups[:index] for o in one.operations
+            "milling" in kind_of(o.kind).groups for set_up in job.set_ups[:index] for o in set_up.operations
         ),
         "set-up.last": index == len(job.set_ups) - 1,
     }

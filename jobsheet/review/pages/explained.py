@@ -71,17 +71,19 @@ def called(words: str) -> Topic:
         With those that it could be, or the nearest title.
     """
     asked = plain(words)
-    for one in topics():
-        if asked in (plain(one.title), plain(one.id)):
-            return one
-    having = [one for one in topics() if all(word in plain(one.title).split() for word in asked.split())]
+    for topic in topics():
+        if asked in (plain(topic.title), plain(topic.id)):
+            return topic
+    having = [
+        topic for topic in topics() if all(word in plain(topic.title).split() for word in asked.split())
+    ]
     if len(having) == 1:
         return having[0]
     if having:
         several = "; ".join(f"“{one.title}”" for one in having[:5])
         raise NoSuchEntry(f"“{words}” could be any of these, say more of one: {several}")
-    by_words = {plain(one.title): one.title for one in topics()} | {
-        plain(one.id): one.title for one in topics()
+    by_words = {plain(topic.title): topic.title for topic in topics()} | {
+        plain(topic.id): topic.title for topic in topics()
     }
     near = nearest(asked, tuple(by_words))
     hint = f"did you mean “{by_words[near]}”?" if near else "jobsheet why --list names them all"
@@ -91,16 +93,16 @@ def called(words: str) -> Topic:
 @cache
 def topics() -> tuple[Topic, ...]:
     """All of them, by kind, in the order of their data."""
-    return (*_remarks(), *_reminders(), *_notes(), *_figures(), *(_choice(one) for one in opinions()))
+    return (*_remarks(), *_reminders(), *_notes(), *_figures(), *(_choice(opinion) for opinion in opinions()))
 
 
 def _remarks() -> list[Topic]:
     return [
         Topic(
-            id=one.id, kind=KINDS[0], word=one.severity, title=one.title,
-            lines=tuple(inspect.cleandoc(one.explanation).splitlines()),
+            id=rule.id, kind=KINDS[0], word=rule.severity, title=rule.title,
+            lines=tuple(inspect.cleandoc(rule.explanation).splitlines()),
         )
-        for one in rules()
+        for rule in rules()
     ]  # fmt: skip
 
 
@@ -146,15 +148,15 @@ def _figures() -> list[Topic]:
     ]  # fmt: skip
 
 
-def _choice(one: Opinion) -> Topic:
+def _choice(opinion: Opinion) -> Topic:
     return Topic(
-        id=one.id, kind=KINDS[3], word=one.default, title=one.question,
+        id=opinion.id, kind=KINDS[3], word=opinion.default, title=opinion.question,
         lines=(
-            f"One opinion: {one.one} ({one.one_source})",
-            f"The other: {one.other} ({one.other_source})",
-            f"Until you choose: {one.default}",
-            f"Why: {one.why}",
-            f"To choose, in workshop.yaml: {one.id.replace('-', ' ')}: {' | '.join(one.choices)}",
+            f"One opinion: {opinion.one} ({opinion.one_source})",
+            f"The other: {opinion.other} ({opinion.other_source})",
+            f"Until you choose: {opinion.default}",
+            f"Why: {opinion.why}",
+            f"To choose, in workshop.yaml: {opinion.id.replace('-', ' ')}: {' | '.join(opinion.choices)}",
         ),
     )  # fmt: skip
 
@@ -162,7 +164,7 @@ def _choice(one: Opinion) -> Topic:
 def _sources(keys: str, named: Mapping[str, Any]) -> str:
     """The keys of a row in words, each once; what can be looked up first."""
     words = dict.fromkeys(_PLAIN.get(key) or str(named[key]).replace("*", "") for key in keys.split("; "))
-    found = [word for word in words if word != COMMON]
+    sources = [word for word in words if word != COMMON]
     if COMMON not in words:
-        return "; ".join(found)
-    return "; ".join((*found, "common practice")) if found else COMMON
+        return "; ".join(sources)
+    return "; ".join((*sources, "common practice")) if sources else COMMON

@@ -36,12 +36,12 @@ The cautious opinion counts until a workshop chooses another in `workshop.yaml`;
 def page(name: str = "remarks.md") -> str:
     """One of the pages: remarks by how bad they are, reminders by where they stand, notes by level."""
     head, kind, order = PAGES[name]
-    found = [one for one in topics() if one.kind == kind]
+    found = [topic for topic in topics() if topic.kind == kind]
     parts = [head]
     for word in order or ("",):
         if word:
             parts.append(f"\n## {word}\n")
-        parts += [_entry(one) for one in found if not word or one.word == word]
+        parts += [_entry(topic) for topic in found if not word or topic.word == word]
     return "\n".join(parts).rstrip() + "\n"
 
 

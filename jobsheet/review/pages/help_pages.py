@@ -38,7 +38,7 @@ def pages() -> dict[str, Page]:
         *formula_pages(),
         *topic_pages(),
     ]
-    return {one.id: one for one in found}
+    return {page.id: page for page in found}
 
 
 def found(words: str) -> tuple[Page, ...]:
@@ -46,11 +46,11 @@ def found(words: str) -> tuple[Page, ...]:
     asked = plain(words).split()
     if not asked:
         return tuple(pages().values())
-    titled = [one for one in pages().values() if all(word in plain(one.title) for word in asked)]
-    known = {one.id for one in titled}
+    titled = [page for page in pages().values() if all(word in plain(page.title) for word in asked)]
+    known = {page.id for page in titled}
     more = [
-        one
-        for one in pages().values()
-        if one.id not in known and all(word in plain(one.text) for word in asked)
+        page
+        for page in pages().values()
+        if page.id not in known and all(word in plain(page.text) for word in asked)
     ]
     return (*titled, *more)

@@ -44,7 +44,7 @@ class AsAsked(Struct, frozen=True):
 
     def face(self, name: str) -> FaceFound:
         """What is found of a face."""
-        return next(one for one in self.found.faces if one.face == name)
+        return next(face_found for face_found in self.found.faces if face_found.face == name)
 
     def as_bought(self, face: str) -> bool:
         """Whether the drawing leaves a face as it is bought."""
@@ -52,12 +52,12 @@ class AsAsked(Struct, frozen=True):
 
     def size(self, axis: int) -> SizeFound | None:
         """What is found of the size along an axis; None where none is said."""
-        return next((one for one in self.found.sizes if one.name == SIZES[axis]), None)
+        return next((size_found for size_found in self.found.sizes if size_found.name == SIZES[axis]), None)
 
     def out(self, axis: int) -> float:
         """By how much a size is out [m]; nought where it is to size or not said."""
-        found = self.size(axis)
-        return found.out if found is not None else 0.0
+        size_found = self.size(axis)
+        return size_found.out if size_found is not None else 0.0
 
     def steps(self, keys: tuple[str, ...]) -> tuple[Step, ...]:
         """Steps by their keys, in order."""
@@ -112,10 +112,10 @@ def leaning(plan: Plan) -> Step | None:
 
 def left_raw(asked: AsAsked) -> Iterator[FaceFound]:
     """Faces that are never cut, come as nobody leaves them, and are not said to stay so; not an end that a shop leaves (`_may_stay`)."""
-    for found in asked.found.faces:
-        raw = found.state == "never cut" and is_untrue(asked.plan.job.stock, found.face)
-        if raw and not _may_stay(asked, found.face):
-            yield found
+    for face_found in asked.found.faces:
+        raw = face_found.state == "never cut" and is_untrue(asked.plan.job.stock, face_found.face)
+        if raw and not _may_stay(asked, face_found.face):
+            yield face_found
 
 
 def _may_stay(asked: AsAsked, face: str) -> bool:
@@ -125,39 +125,39 @@ def _may_stay(asked: AsAsked, face: str) -> bool:
     size = shape.sizes[axis] if shape is not None else None
     if shape is None or size is None or asked.out(axis) or not asked.face(other).steps:
         return False
-    asks = {one.face for one in shape.forms} | {name for name, _ in shape.finishes}
+    asks = {form.face for form in shape.forms} | {name for name, _ in shape.finishes}
     return face not in asks and is_untrue(stock, other) and stock.sizes[axis] - size.nominal <= ONE_END + 1e-9
 
 
 def cut_as_bought(asked: AsAsked) -> Iterator[FaceFound]:
     """Faces that the drawing leaves as they are bought, and a step cuts."""
     kept = asked.plan.job.stock.stays
-    for found in asked.found.faces:
-        if (asked.as_bought(found.face) or found.face in kept) and found.steps:
-            yield found
+    for face_found in asked.found.faces:
+        if (asked.as_bought(face_found.face) or face_found.face in kept) and face_found.steps:
+            yield face_found
 
 
 def sizes_out(asked: AsAsked) -> Iterator[tuple[int, SizeFound]]:
     """Sizes that the steps do not reach, each with its axis; not those that a raw face or the passes of a step explain."""
-    explained = {AXIS[found.face] for found in (*left_raw(asked), *cut_as_bought(asked))}
+    explained = {AXIS[face_found.face] for face_found in (*left_raw(asked), *cut_as_bought(asked))}
     explained |= {AXIS[face] for step, *_ in passes_out(asked.plan) for face in step.makes}
     for axis in range(3):
-        found = asked.size(axis)
-        if found is not None and found.out and axis not in explained:
-            yield axis, found
+        size_found = asked.size(axis)
+        if size_found is not None and size_found.out and axis not in explained:
+            yield axis, size_found
 
 
 def at_the_edge(asked: AsAsked) -> Iterator[tuple[int, SizeFound]]:
     """Sizes that the steps bring to the very edge of their limits, though not to their nominal: nothing is left for dial and hand."""
     for axis in range(3):
-        found = asked.size(axis)
+        size_found = asked.size(axis)
         size = asked.part.shape.sizes[axis] if asked.part.shape is not None else None
         limits = asked.part.limits(size) if size is not None else None
-        if found is None or size is None or limits is None or found.out or not found.steps:
+        if size_found is None or size is None or limits is None or size_found.out or not size_found.steps:
             continue
-        room = min(found.left - limits[0], limits[1] - found.left)
-        if abs(found.left - size.nominal) > AGREES and room < EDGE * (limits[1] - limits[0]):
-            yield axis, found
+        room = min(size_found.left - limits[0], limits[1] - size_found.left)
+        if abs(size_found.left - size.nominal) > AGREES and room < EDGE * (limits[1] - limits[0]):
+            yield axis, size_found
 
 
 # --- holes ---
@@ -166,9 +166,9 @@ def at_the_edge(asked: AsAsked) -> Iterator[tuple[int, SizeFound]]:
 def holes(asked: AsAsked, *states: str) -> Iterator[Group]:
     """What is wrong with holes in one of these ways, all places of a line that are alike together."""
     groups: dict[tuple[int, str, tuple[str, ...]], list[HoleFound]] = {}
-    for found in asked.found.holes:
-        if found.state in states and not _explained(asked, found):
-            groups.setdefault((found.line, found.state, found.steps), []).append(found)
+    for hole_found in asked.found.holes:
+        if hole_found.state in states and not _explained(asked, hole_found):
+            groups.setdefault((hole_found.line, hole_found.state, hole_found.steps), []).append(hole_found)
     for (line, _, _), places in groups.items():
         yield Group(line=line, feature=places[0].feature, places=tuple(places))
 
@@ -184,23 +184,23 @@ def all_shifted(asked: AsAsked) -> dict[str, tuple[Group, ...]]:
         key: tuple(groups)
         for key, groups in by_set_up.items()
         if len({group.line for group in groups}) > 1
-        and max(one.out for group in groups for one in group.places)
-        - min(one.out for group in groups for one in group.places)
+        and max(hole_found.out for group in groups for hole_found in group.places)
+        - min(hole_found.out for group in groups for hole_found in group.places)
         < AGREES
     }
 
 
-def _explained(asked: AsAsked, found: HoleFound) -> bool:
+def _explained(asked: AsAsked, hole_found: HoleFound) -> bool:
     """Whether a size that is out says it already: of the face the hole is cut into, or of one that its place counts over."""
-    feature = found.feature
-    wrong_face = {AXIS[one.face] for one in (*left_raw(asked), *cut_as_bought(asked))}
-    if found.state in DEPTHS:
+    feature = hole_found.feature
+    wrong_face = {AXIS[face_found.face] for face_found in (*left_raw(asked), *cut_as_bought(asked))}
+    if hole_found.state in DEPTHS:
         return bool(asked.out(AXIS[feature.face])) or AXIS[feature.face] in wrong_face
-    if found.state == "missing":  # a tap without its hole: said of the tap
-        return any(step.roles.hole == "tap" for step in asked.steps(found.steps))
-    if found.state == "shifted":
+    if hole_found.state == "missing":  # a tap without its hole: said of the tap
+        return any(step.roles.hole == "tap" for step in asked.steps(hole_found.steps))
+    if hole_found.state == "shifted":
         return not wrong_face.isdisjoint(AXES[feature.face]) or any(
-            asked.out(axis) and abs(found.out - abs(_off_nominal(asked, axis))) < 2 * AGREES
+            asked.out(axis) and abs(hole_found.out - abs(_off_nominal(asked, axis))) < 2 * AGREES
             for axis in AXES[feature.face]
         )
     return False
@@ -208,8 +208,8 @@ def _explained(asked: AsAsked, found: HoleFound) -> bool:
 
 def _off_nominal(asked: AsAsked, axis: int) -> float:
     size = asked.part.shape.sizes[axis] if asked.part.shape is not None else None
-    found = asked.size(axis)
-    return found.left - size.nominal if size is not None and found is not None else 0.0
+    size_found = asked.size(axis)
+    return size_found.left - size.nominal if size is not None and size_found is not None else 0.0
 
 
 def misplaced(view: View) -> frozenset[str]:
@@ -217,8 +217,8 @@ def misplaced(view: View) -> frozenset[str]:
     asked = as_asked(view)
     if asked is None:
         return frozenset()
-    wrong = [found for group in holes(asked, "shifted") for found in group.places]
-    return frozenset(key for found in wrong for key in (*found.steps, *found.here))
+    wrong = [hole_found for group in holes(asked, "shifted") for hole_found in group.places]
+    return frozenset(key for hole_found in wrong for key in (*hole_found.steps, *hole_found.here))
 
 
 # --- in words ---

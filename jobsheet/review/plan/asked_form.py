@@ -40,6 +40,6 @@ def asked_of_part(job: Job, step: Step) -> Iterator[tuple[str, float]]:
         return
     shape = finished_part(job).shape
     faces = faces_cut(step)
-    for one in shape.forms if shape is not None else ():
-        if one.form in _SET and one.face in faces:
-            yield one.face, one.within
+    for form in shape.forms if shape is not None else ():
+        if form.form in _SET and form.face in faces:
+            yield form.face, form.within

@@ -45,9 +45,15 @@ def limited(asked: AsAsked) -> Iterator[Limited]:
     """
     shape = asked.part.shape
     for axis, size in enumerate(shape.sizes if shape is not None else ()):
-        found = asked.size(axis)
-        if size is not None and _has_limits(size) and found is not None and found.steps and not found.out:
-            steps = asked.steps(found.steps)
+        size_found = asked.size(axis)
+        if (
+            size is not None
+            and _has_limits(size)
+            and size_found is not None
+            and size_found.steps
+            and not size_found.out
+        ):
+            steps = asked.steps(size_found.steps)
             yield Limited(called=f"the {SIZES[axis]} {size.text.strip()}", line=0, size=size, steps=steps)
     for line, feature in asked.part.features:
         if feature.kind == "chamfer" or feature.thread is not None or not _has_limits(feature.size):
@@ -66,9 +72,9 @@ def asked_sizes(asked: AsAsked) -> Iterator[tuple[Size, tuple[Step, ...]]]:
     """
     shape = asked.part.shape
     for axis, size in enumerate(shape.sizes if shape is not None else ()):
-        found = asked.size(axis)
-        if size is not None and found is not None:
-            yield size, asked.steps(found.steps)
+        size_found = asked.size(axis)
+        if size is not None and size_found is not None:
+            yield size, asked.steps(size_found.steps)
     for line, feature in asked.part.features:
         steps = _makers(asked, line, feature)
         mouth = feature.mouth
@@ -89,7 +95,9 @@ def _has_limits(size: Size | None) -> bool:
 def _makers(asked: AsAsked, line: int, feature: Feature) -> tuple[Step, ...]:
     """The steps that make a feature: of a hole what works at its places, else what mills into its face."""
     if feature.kind == "hole":
-        keys = {key for found in asked.found.holes if found.line == line for key in found.steps}
+        keys = {
+            key for hole_found in asked.found.holes if hole_found.line == line for key in hole_found.steps
+        }
         return asked.steps(tuple(keys))
     return tuple(
         step

@@ -54,7 +54,7 @@ def free_end(set_up: SetUp) -> int | None:
     step finds it: it is not in the jaws.
     """
     if set_up.zero.stands_on not in ("", "edges") or not any(
-        roles(one).beside == "find" or does(one, "find zero") for one in set_up.operations
+        roles(operation).beside == "find" or does(operation, "find zero") for operation in set_up.operations
     ):
         return None
     return 0 if set_up.zero.x_from == "right" else 1

@@ -133,7 +133,7 @@ class Plan(Struct, frozen=True):
 
     def made_later(self, step: Step) -> Step | None:
         """The last step that cuts a face that this one makes once more; None where this one is the last."""
-        later = [one for one in self.steps[step.index + 1 :] if set(one.makes) & set(step.makes)]
+        later = [other for other in self.steps[step.index + 1 :] if set(other.makes) & set(step.makes)]
         return later[-1] if later else None
 
     def groups(self) -> Iterator[tuple[SetUp, tuple[Step, ...]]]:
@@ -236,19 +236,19 @@ def zero_found(plan: Plan, step: Step) -> Step:
     """The step by which the zero was found for this one: the last that finds
     it before, else the step itself.
     """
-    found = _finders(plan).get(step.set_up.key, ())
-    before = bisect_left(found, step.index)
-    return plan.steps[found[before - 1]] if before else step
+    finder = _finders(plan).get(step.set_up.key, ())
+    before = bisect_left(finder, step.index)
+    return plan.steps[finder[before - 1]] if before else step
 
 
 @by_identity(8)
 def _finders(plan: Plan) -> dict[str, list[int]]:
     """The steps that find a zero, by their set-up."""
-    found: dict[str, list[int]] = {}
-    for one in plan.steps:
-        if finds_zero(one):
-            found.setdefault(one.set_up.key, []).append(one.index)
-    return found
+    finders: dict[str, list[int]] = {}
+    for step in plan.steps:
+        if finds_zero(step):
+            finders.setdefault(step.set_up.key, []).append(step.index)
+    return finders
 
 
 def measured_across(step: Step) -> tuple[str, float] | None:

@@ -40,15 +40,15 @@ def eased(operation: Operation, setting: Setting, hole: float, *, enough: bool =
     Without `enough` also those that the hand or the machine could not give, and now can at a strain.
     """
     _, solid = drilled(operation, setting, None)
-    near = [one for one in solid if one.name in EASED and one.verdict in ("tight", "beyond")]
+    near = [limit for limit in solid if limit.name in EASED and limit.verdict in ("tight", "beyond")]
     if not near:
         return ()
     _, piloted = drilled(operation, setting, hole)
-    after = {one.name: one.verdict for one in piloted}
+    after = {limit.name: limit.verdict for limit in piloted}
     good = ("expected", "cut before")
     return tuple(
-        one
-        for one in near
-        if after.get(one.name) in good
-        or (not enough and one.verdict == "beyond" and after.get(one.name) == "tight")
+        limit
+        for limit in near
+        if after.get(limit.name) in good
+        or (not enough and limit.verdict == "beyond" and after.get(limit.name) == "tight")
     )

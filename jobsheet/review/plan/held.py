@@ -94,6 +94,6 @@ def changed_before(set_up: SetUp, key: str) -> Changed:
     for operation in set_up.operations:
         if operation.key == key:
             break
-        one = changed_by(operation)
-        off, on = (off | one.off) - one.on, (on | one.on) - one.off
+        changed = changed_by(operation)
+        off, on = (off | changed.off) - changed.on, (on | changed.on) - changed.off
     return Changed(off, on)

@@ -94,8 +94,8 @@ class Chain(Struct, frozen=True, kw_only=True):
 
     def hole_before(self, step: HoleStep) -> HoleStep | None:
         """The largest hole that stands here before a step."""
-        made = [one for one in self.before(step) if one.does in SIZING]
-        return max(made, key=lambda one: (one.diameter, one.index)) if made else None
+        made = [hole_step for hole_step in self.before(step) if hole_step.does in SIZING]
+        return max(made, key=lambda hole_step: (hole_step.diameter, hole_step.index)) if made else None
 
 
 class Taken(Struct, frozen=True, kw_only=True):
@@ -146,13 +146,15 @@ class Holes(Struct, frozen=True):
     def cut_away_later(self, chain: Chain, step: HoleStep) -> bool:
         """Whether the metal around a hole goes in a later step: drilling out, an entry hole."""
         return any(
-            one.face == chain.face and one.index > step.index and one.inside(chain.at) > 0
-            for one in self.taken
+            taken.face == chain.face and taken.index > step.index and taken.inside(chain.at) > 0
+            for taken in self.taken
         )
 
     def lowered_later(self, chain: Chain, step: HoleStep) -> tuple[Lowered, ...]:
         """Steps that still lower the face of a hole after this step."""
-        return tuple(one for one in self.lowered if one.face == chain.face and one.index > step.index)
+        return tuple(
+            lowered for lowered in self.lowered if lowered.face == chain.face and lowered.index > step.index
+        )
 
 
 def holes_of(reckoned: Reckoned) -> Holes:
@@ -166,12 +168,12 @@ def _holes_of(reckoned: Reckoned) -> Holes:
     course = course_of(job, reckoned.settings)
     chains: dict[tuple[str, tuple[int, int]], list[HoleStep]] = {}
     where: dict[tuple[str, tuple[int, int]], tuple[float, float]] = {}
-    for index, cut, set_up, operation, found, inside in _walk(job, course):
+    for index, cut, set_up, operation, lying, inside in _walk(job, course):
         for place in places_of(operation):
             step = _step(operation, set_up, index, place)
             if step is None:
                 continue
-            at = _on_face(found, set_up, inside, place.x.value, place.y.value)
+            at = _on_face(lying, set_up, inside, place.x.value, place.y.value)
             key = (cut.before.up, spot(*at))
             where.setdefault(key, at)
             chains.setdefault(key, []).append(step)
@@ -183,8 +185,8 @@ def places_of(operation: Operation) -> tuple[Place, ...]:
     """Where a hole step works; nothing for other kinds."""
     if not roles(operation).hole:
         return ()
-    found: tuple[Place, ...] = operation.fields.at.points
-    return found
+    places: tuple[Place, ...] = operation.fields.at.points
+    return places
 
 
 def _walk(
@@ -195,27 +197,27 @@ def _walk(
     """
     cuts = iter(enumerate(course.cuts))
     for set_up in job.set_ups:
-        found: Lying | None = None
+        lying: Lying | None = None
         inside = (0.0, 0.0)
         for operation in set_up.operations:
             index, cut = next(cuts)
-            if found is None:
-                found = cut.before
+            if lying is None:
+                lying = cut.before
             if roles(operation).beside == "find":
-                found = cut.before
+                lying = cut.before
                 size = operation.fields.inside.value if operation.fields.inside is not None else 0.0
                 inside = (size, size)
-            yield index, cut, set_up, operation, found, inside
+            yield index, cut, set_up, operation, lying, inside
 
 
 def _on_face(
-    found: Lying, set_up: SetUp, inside: tuple[float, float], x: float, y: float
+    lying: Lying, set_up: SetUp, inside: tuple[float, float], x: float, y: float
 ) -> tuple[float, float]:
     """A place of a set-up as the two coordinates of the stock that lie on the face that is up [m]."""
-    along, across = found.from_corner(set_up, x, y)
+    along, across = lying.from_corner(set_up, x, y)
     along += inside[0] if set_up.zero.x_from == "left" else -inside[0]
     across += inside[1] if set_up.zero.y_from == "front" else -inside[1]
-    return flat(found, along, across)
+    return flat(lying, along, across)
 
 
 def flat(lie: Lying, along: float, across: float) -> tuple[float, float]:

@@ -18,8 +18,8 @@ def lines_not_compared(view: View) -> Iterator[NotChecked]:
     """Each such line once, with the reason."""
     if not view.job.finished:
         return
-    for one in finished_part(view.job).unread:
-        yield NotChecked(what=_line(one.line), why=one.sentence.rstrip("."), line=one.line)
+    for unread in finished_part(view.job).unread:
+        yield NotChecked(what=_line(unread.line), why=unread.sentence.rstrip("."), line=unread.line)
     step = leaning(plan_of(view))
     if step is not None:
         yield NotChecked(what="Finished part", why="the work leans here", operation=step.key, line=0)

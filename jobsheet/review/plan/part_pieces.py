@@ -29,7 +29,7 @@ def size_is_out(asked: AsAsked) -> bool:
     """Whether any size of the whole is out, or unknown because its line cannot be read:
     then every piece may come from that.
     """
-    unread = any(one.line == 0 for one in asked.part.unread)
+    unread = any(unread.line == 0 for unread in asked.part.unread)
     faces = any(True for _ in (*left_raw(asked), *cut_as_bought(asked)))
     return unread or faces or any(asked.out(axis) for axis in range(3))
 
@@ -41,7 +41,7 @@ def left_in(view: View, asked: AsAsked) -> dict[int, Fact]:
     that no step can have milled.
     """
     facts: dict[int, Fact] = {}
-    if any(one.line == 0 for one in asked.part.unread):
+    if any(unread.line == 0 for unread in asked.part.unread):
         return facts
     only_missing = size_is_out(asked)
     kinds = {line: feature.kind for line, feature in asked.part.features}
@@ -90,7 +90,7 @@ def cut_away(view: View, asked: AsAsked) -> Iterator[Fact]:
     """
     if size_is_out(asked) or not lists_all(asked):
         return
-    wrong = {found.feature.face for found in asked.found.holes if found.state != "made"}
+    wrong = {hole_found.feature.face for hole_found in asked.found.holes if hole_found.state != "made"}
     for fact in view.facts_of("cut-away"):
         steps = asked.steps(fact.steps)
         holes_there = wrong and all(step.roles.hole and step.lie.up in wrong for step in steps)
@@ -102,10 +102,12 @@ def zero_is_out(asked: AsAsked, step: Step) -> bool:
     """Whether all holes of its set-up lie beside their places: then so does what it mills."""
     return step.set_up.key in {
         one.set_up.key
-        for found in asked.found.holes
-        if found.state == "shifted"
-        for one in asked.steps(found.steps)
-        if all(other.state != "made" for other in asked.found.holes if set(other.steps) & set(found.steps))
+        for hole_found in asked.found.holes
+        if hole_found.state == "shifted"
+        for one in asked.steps(hole_found.steps)
+        if all(
+            other.state != "made" for other in asked.found.holes if set(other.steps) & set(hole_found.steps)
+        )
     }
 
 

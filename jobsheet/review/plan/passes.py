@@ -43,9 +43,9 @@ def _across_both(plan: Plan, step: Step, left: float) -> float:
     faces = opposite_of_shoulder(step)
     others = [
         left - width
-        for one in plan.steps[: step.index]
-        if one.lie.up == step.lie.up
-        for face, width in shoulders(one)
+        for other in plan.steps[: step.index]
+        if other.lie.up == step.lie.up
+        for face, width in shoulders(other)
         if face in faces
     ]
     return min((left, *others), key=lambda one: abs(one - nominal))

@@ -27,9 +27,9 @@ def last_pass(plan: Plan, step: Step) -> Last | None:
     fields = step.fields
     if step.roles.mills == "flat":
         before = [
-            one
-            for one in plan.steps[: step.index]
-            if one.set_up.key == step.set_up.key and step.lie.up in one.makes
+            other
+            for other in plan.steps[: step.index]
+            if other.set_up.key == step.set_up.key and step.lie.up in other.makes
         ]
         return Last(step=step, thick=layer_of(step) or 0.0, rough=before[-1] if before else None)
     if step.roles.mills == "wall" and fields.path is None:
@@ -38,9 +38,9 @@ def last_pass(plan: Plan, step: Step) -> Last | None:
         cut = fields.cut.value if fields.cut is not None else fields.width.value
         side = step.makes[0] if step.makes else ""
         before = [
-            one
-            for one in plan.steps[: step.index]
-            if one.set_up.key == step.set_up.key and side and side in one.makes
+            other
+            for other in plan.steps[: step.index]
+            if other.set_up.key == step.set_up.key and side and side in other.makes
         ]
         return Last(step=step, thick=min(cut, fields.width.value), rough=before[-1] if before else None)
     if step.roles.mills == "recess" and fields.leave is not None:

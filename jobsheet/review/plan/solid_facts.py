@@ -58,9 +58,12 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
     }
     box = stock_box(job)
     leaning = {
-        one.key for set_up in job.set_ups if roles_of(set_up.holding).tilted for one in set_up.operations
+        operation.key
+        for set_up in job.set_ups
+        if roles_of(set_up.holding).tilted
+        for operation in set_up.operations
     }
-    upright = [one for one in stages if one.cut is None or one.cut.key not in leaning]
+    upright = [stage for stage in stages if stage.cut is None or stage.cut.key not in leaning]
     held = {
         set_up.key: (
             set_up.fixed_jaw,
@@ -76,5 +79,5 @@ def facts_from(job: Job, reckoned: Reckoned, stages: Sequence[Stage]) -> tuple[F
 
 
 def _machine(set_up: SetUp, reckoned: Reckoned) -> Machine | None:
-    found = (reckoned.settings.get(one.key) for one in set_up.operations)
+    found = (reckoned.settings.get(operation.key) for operation in set_up.operations)
     return next((setting.machine for setting in found if setting is not None), None)

@@ -15,7 +15,7 @@ Point = tuple[float, float]
 def _points(stock: Stock) -> list[Point]:
     """The corners, the leftmost and the nearest at nought [m]."""
     assert stock.outline is not None
-    found = [(one.x.value, one.y.value) for one in stock.outline.points]
+    found = [(place.x.value, place.y.value) for place in stock.outline.points]
     left, near = min(x for x, _ in found), min(y for _, y in found)
     return [(x - left, y - near) for x, y in found]
 
@@ -50,7 +50,7 @@ def _usual(stock: Stock) -> dict[str, object]:
     x, y = stock.length, stock.width
     nought = type(x)(0.0, "0")
     corners = ((nought, nought), (x, nought), (x, y), (nought, y))
-    return {"outline": Places(tuple(Place(one, other) for one, other in corners))}
+    return {"outline": Places(tuple(Place(quantity, other) for quantity, other in corners))}
 
 
 def _wrong(stock: Stock) -> tuple[str, str]:

@@ -54,7 +54,7 @@ def _words(stock: Stock) -> str:
 
 
 def _usual(stock: Stock) -> dict[str, object]:
-    smaller = min((stock.length, stock.width, stock.height), key=lambda one: one.value)
+    smaller = min((stock.length, stock.width, stock.height), key=lambda quantity: quantity.value)
     return {"corner_radius": as_typed(min(smaller.value / 10, 2e-3), smaller)}
 
 

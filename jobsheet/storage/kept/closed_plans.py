@@ -77,7 +77,9 @@ def closed_plans(job: Path) -> tuple[ClosedPlan, ...]:
         for path in there
         if (name := _NAME.fullmatch(path.name)) is not None
     ]
-    return tuple(sorted(found, key=lambda one: (one.number, one.date, one.path.name)))
+    return tuple(
+        sorted(found, key=lambda closed_plan: (closed_plan.number, closed_plan.date, closed_plan.path.name))
+    )
 
 
 def closed_as(job: Path, data: bytes | None) -> ClosedPlan | None:
@@ -85,7 +87,7 @@ def closed_as(job: Path, data: bytes | None) -> ClosedPlan | None:
     if data is None or not folder_of(job).exists():
         return None
     code = check_code(data)
-    return next((one for one in closed_plans(job) if one.code == code), None)
+    return next((plan for plan in closed_plans(job) if plan.code == code), None)
 
 
 def close_plan(job: Path, data: bytes, number: int, how: str, date: str) -> ClosedPlan:

@@ -49,7 +49,7 @@ def shelves() -> tuple[Path, ...]:
 def keep_shelf(folder: Path) -> None:
     """Remember it. A place that cannot be written to is no reason to stop."""
     with contextlib.suppress(OSError, JobsheetError):
-        before = [str(one) for one in shelves()]
+        before = [str(path) for path in shelves()]
         known = before if str(folder) in before else [*before, str(folder)][-MOST:]
         path = paths.own_folder() / NAME
         path.parent.mkdir(parents=True, exist_ok=True)

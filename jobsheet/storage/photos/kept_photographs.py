@@ -74,12 +74,12 @@ def taken_in(path: Path, job: Job, folders: tuple[Path, ...]) -> str:
     head = checked(raw, path.name)
     raw = without_camera_words(raw)
     content = sha256(raw).hexdigest()
-    there = {one.content for one in job.photographs}
+    there = {photograph.content for photograph in job.photographs}
     if content not in there:
         if len(there) >= MOST:
             raise CommandError(f"This job has {MOST} photographs already; take one out first.")
         shots = shots_of(job, folders)
-        if sum(len(one.raw) for one in shots) + len(raw) > TOGETHER:
+        if sum(len(shot.raw) for shot in shots) + len(raw) > TOGETHER:
             raise CommandError(
                 f"With {path.name} the photographs of this job would have more than {TOGETHER // 10**6} MB together;"
                 " save it smaller, or take another one out."
@@ -157,33 +157,33 @@ def shots_of(
     given : mapping or None
         Bytes by content that lie elsewhere, such as inside printed sheets
     """
-    return tuple(_shot(one, folders, given or {}) for one in job.photographs)
+    return tuple(_shot(photograph, folders, given or {}) for photograph in job.photographs)
 
 
-def _shot(one: Photograph, folders: tuple[Path, ...], given: Mapping[str, bytes]) -> Shot:
-    if not is_content(one.content):
-        return Shot(photograph=one, problem="is named by no content")
-    found = [given[one.content]] if one.content in given else []
-    problem = f"is not there any more: {FOLDER}/{one.content[:8]}{CUT}.jpg"
+def _shot(photograph: Photograph, folders: tuple[Path, ...], given: Mapping[str, bytes]) -> Shot:
+    if not is_content(photograph.content):
+        return Shot(photograph=photograph, problem="is named by no content")
+    found = [given[photograph.content]] if photograph.content in given else []
+    problem = f"is not there any more: {FOLDER}/{photograph.content[:8]}{CUT}.jpg"
     for folder in folders:
         for ending in ENDINGS:
-            path = folder / f"{one.content}.{ending}"
+            path = folder / f"{photograph.content}.{ending}"
             if path.is_file():
                 try:
                     found.append(read_picture(path))
                 except CommandError as error:
                     problem = f"cannot be used: {error}"
     for raw in found:
-        if sha256(raw).hexdigest() != one.content:
+        if sha256(raw).hexdigest() != photograph.content:
             problem = "is another picture now: its content is not that of its name"
             continue
         try:
-            head = checked(raw, f"{one.content[:8]}{CUT}")
+            head = checked(raw, f"{photograph.content[:8]}{CUT}")
         except CommandError as error:
             problem = f"cannot be used: {error}"
             continue
-        return Shot(photograph=one, raw=raw, kind=head.kind, width=head.width, height=head.height)
-    return Shot(photograph=one, problem=problem)
+        return Shot(photograph=photograph, raw=raw, kind=head.kind, width=head.width, height=head.height)
+    return Shot(photograph=photograph, problem=problem)
 
 
 #: A content is 64 signs long; eight tell it from any other in a folder.

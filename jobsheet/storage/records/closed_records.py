@@ -109,7 +109,7 @@ def add(path: Path, what: str, head: str, records: Iterable[str], proved: Callab
     CannotWrite
         If the disk refuses; the records before are still there.
     """
-    text = "".join("\n" + one for one in records)
+    text = "".join("\n" + record for record in records)
     try:
         with path.open("ab") as stream:
             before = bytes_of(path, what) if stream.tell() else b""

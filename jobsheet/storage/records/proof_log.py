@@ -74,15 +74,15 @@ class Log(Struct, frozen=True, kw_only=True):
 
     def find(self, start: str) -> Trial:
         """The one trial whose id begins so. Raises NoSuchEntry."""
-        found = (
-            [one for one in (*self.trials, *self.marks) if one.id.startswith(start.strip().lower())]
+        trials = (
+            [trial for trial in (*self.trials, *self.marks) if trial.id.startswith(start.strip().lower())]
             if start.strip()
             else []
         )
-        if len(found) == 1:
-            return found[0]
-        if found:
-            raise NoSuchEntry(f"“{start}” begins {len(found)} ids of this log: write more of it")
+        if len(trials) == 1:
+            return trials[0]
+        if trials:
+            raise NoSuchEntry(f"“{start}” begins {len(trials)} ids of this log: write more of it")
         raise NoSuchEntry(f"there is no trial “{start}” in the log of {self.machine}")
 
 
@@ -97,7 +97,7 @@ class Merged(Struct, frozen=True, kw_only=True):
 
 
 def _ordered(records: tuple[Trial, ...]) -> tuple[Trial, ...]:
-    return tuple(in_time(sorted(records, key=lambda one: one.id)))
+    return tuple(in_time(sorted(records, key=lambda trial: trial.id)))
 
 
 def own_path(machine: str) -> Path:
@@ -149,15 +149,15 @@ def _read(machine: str, seen: tuple[tuple[Path, int, int], ...]) -> Log:
             continue
         records, wrong = records_from(bytes_of(path, _WHAT), machine)
         if path.is_relative_to(resources()):
-            invented = frozenset(one.id for one in records)
-        for one in records:
-            found.setdefault(one.id, one)
+            invented = frozenset(trial.id for trial in records)
+        for trial in records:
+            found.setdefault(trial.id, trial)
         problems += wrong
     everything = _ordered(tuple(found.values()))
     return Log(
-        machine=machine, trials=tuple(one for one in everything if one.is_cut),
-        strikes=tuple(one for one in everything if one.strikes),
-        marks=tuple(one for one in everything if one.changed or one.keeps), problems=tuple(problems), shipped=invented,
+        machine=machine, trials=tuple(trial for trial in everything if trial.is_cut),
+        strikes=tuple(trial for trial in everything if trial.strikes),
+        marks=tuple(trial for trial in everything if trial.changed or trial.keeps), problems=tuple(problems), shipped=invented,
         written=tuple(found),
     )  # fmt: skip
 
@@ -202,12 +202,12 @@ def as_text(machine: str) -> str:
     records = read_log(machine).records
     if not records:
         return ""
-    return _HEAD.format(machine=machine) + "".join("\n" + record_text(one) for one in records)
+    return _HEAD.format(machine=machine) + "".join("\n" + record_text(trial) for trial in records)
 
 
 def _add(path: Path, machine: str, records: tuple[Trial, ...]) -> None:
     add(
-        path, _WHAT, _HEAD.format(machine=machine), (record_text(one) for one in records),
+        path, _WHAT, _HEAD.format(machine=machine), (record_text(trial) for trial in records),
         lambda raw: _proved(path, machine, raw, records),
     )  # fmt: skip
 
@@ -216,8 +216,8 @@ def _proved(path: Path, machine: str, raw: bytes, records: tuple[Trial, ...]) ->
     """That the log will say these records when it is read again; asked before
     a byte of them is on the disk.
     """
-    found, problems = records_from(raw, machine)
-    missing = {one.id for one in records} - {one.id for one in found}
+    trials, problems = records_from(raw, machine)
+    missing = {trial.id for trial in records} - {trial.id for trial in trials}
     if missing:
         why = " ".join(str(problems[-1]).split()) if problems else "nothing is read of it"
         raise CannotWrite(f"{path.name} was not written to, because the trial could not be read again: {why}")
@@ -241,7 +241,7 @@ def append(machine: str, trial: Trial) -> Trial:
     if written is None:
         raise DocumentError("this trial", tuple(problem._replace(line=None) for problem in problems))
     with alone(path):
-        if any(one.id == written.id for one in read_log(machine).records):
+        if any(record.id == written.id for record in read_log(machine).records):
             raise CommandError(
                 f"This very trial is in the log already ({written.id}); if it was cut twice, say so in its note."
             )
@@ -347,8 +347,8 @@ def merge(machine: str, other: Path | str) -> Merged:
         raise DocumentError(theirs.name, problems if len(problems) == 1 else (none,))
     path = own_path(machine)
     with alone(path):
-        known = {one.id for one in read_log(machine).records}
-        added = _ordered(tuple({one.id: one for one in records if one.id not in known}.values()))
+        known = {trial.id for trial in read_log(machine).records}
+        added = _ordered(tuple({trial.id: trial for trial in records if trial.id not in known}.values()))
         if added:
             _add(path, machine, added)
-    return Merged(added=added, known=len({one.id for one in records}) - len(added), problems=problems)
+    return Merged(added=added, known=len({trial.id for trial in records}) - len(added), problems=problems)

@@ -79,11 +79,11 @@ def runs_from(raw: bytes) -> tuple[Runs, tuple[Problem, ...]]:
         problems += wrong
         if entry is not None:
             found.setdefault(entry.id, entry)
-    ordered = tuple(sorted(found.values(), key=lambda one: (one.date, one.time)))
+    ordered = tuple(sorted(found.values(), key=lambda entry: (entry.date, entry.time)))
     return (
         Runs(
-            entries=tuple(one for one in ordered if not one.takes_back),
-            back=tuple(one for one in ordered if one.takes_back),
+            entries=tuple(entry for entry in ordered if not entry.takes_back),
+            back=tuple(entry for entry in ordered if entry.takes_back),
         ),
         tuple(problems),
     )
@@ -105,27 +105,35 @@ def record(job: Path | str, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
         If the disk refuses, or another program is writing; what was there is still there.
     """
     path = path_beside(job)
-    written = tuple(as_written(one) for one in entries)
+    written = tuple(as_written(entry) for entry in entries)
     with alone(path):
         there = read_runs(job)[0]
-        known = {one.id for one in (*there.entries, *there.back)}
-        taken = {(one.key, one.date, one.machine): one for one in there.standing if one.about == "step"}
-        undone = {one.takes_back for one in written}
-        taken = {of: one for of, one in taken.items() if one.id not in undone}
-        for one in written:
-            before = taken.get((one.key, one.date, one.machine))
-            if one.about == "step" and not one.takes_back and before is not None:
+        known = {entry.id for entry in (*there.entries, *there.back)}
+        taken = {
+            (entry.key, entry.date, entry.machine): entry for entry in there.standing if entry.about == "step"
+        }
+        undone = {entry.takes_back for entry in written}
+        taken = {of: entry for of, entry in taken.items() if entry.id not in undone}
+        for entry in written:
+            before = taken.get((entry.key, entry.date, entry.machine))
+            if entry.about == "step" and not entry.takes_back and before is not None:
                 raise CommandError(
-                    f"Step {one.number} was entered for {one.date} already ({before.outcome}, {before.id[:6]}): take that back first, "
+                    f"Step {entry.number} was entered for {entry.date} already ({before.outcome}, {before.id[:6]}): take that back first, "
                     "or give the day on which it was cut again."
                 )
-            if one.id in known:
-                raise CommandError(f"This very entry is recorded already ({one.id[:6]}).")
-            if one.about == "step" and not one.takes_back:
-                taken[one.key, one.date, one.machine] = one
-            known.add(one.id)
+            if entry.id in known:
+                raise CommandError(f"This very entry is recorded already ({entry.id[:6]}).")
+            if entry.about == "step" and not entry.takes_back:
+                taken[entry.key, entry.date, entry.machine] = entry
+            known.add(entry.id)
         head = _HEAD.format(job=written[0].job if written else "")
-        add(path, _WHAT, head, (entry_text(one) for one in written), lambda raw: _proved(path, raw, written))
+        add(
+            path,
+            _WHAT,
+            head,
+            (entry_text(entry) for entry in written),
+            lambda raw: _proved(path, raw, written),
+        )
     return written
 
 
@@ -141,7 +149,7 @@ def runs_along(part: str, old: Path, new: Path) -> str:
     stays = f"What happened stays beside {old.name}"
     try:
         told = read_runs(old)[0]
-        if any(one.job != (part or old.stem) for one in told.entries):
+        if any(entry.job != (part or old.stem) for entry in told.entries):
             return f"{stays}: it is of another part."
         kept = bytes_of(source, _WHAT)
         if not target.exists():
@@ -158,7 +166,7 @@ def as_written(entry: Entry) -> Entry:
     lines = lines_of(replace(entry, id=""))
     found, problems = entry_from([*lines, f"{END}: {id_of(lines)}"], 1)
     if found is None:
-        raise DocumentError("this entry", tuple(one._replace(line=None) for one in problems))
+        raise DocumentError("this entry", tuple(problem._replace(line=None) for problem in problems))
     return found
 
 
@@ -166,8 +174,8 @@ def _proved(path: Path, raw: bytes, entries: tuple[Entry, ...]) -> None:
     """That the file will say these entries when it is read again; asked
     before a byte of them is on the disk.
     """
-    found, problems = runs_from(raw)
-    missing = {one.id for one in entries} - {one.id for one in (*found.entries, *found.back)}
+    runs, problems = runs_from(raw)
+    missing = {entry.id for entry in entries} - {entry.id for entry in (*runs.entries, *runs.back)}
     if missing:
         why = " ".join(str(problems[-1]).split()) if problems else "nothing is read of it"
         raise CannotWrite(f"{path.name} was not written to, because the entry could not be read again: {why}")
@@ -184,20 +192,20 @@ def take_back(
         If there is no such entry, or more than one.
     """
     standing = read_runs(job)[0].standing
-    found = [one for one in standing if start.strip() and one.id.startswith(start.strip().lower())]
-    if len(found) != 1:
+    entries = [entry for entry in standing if start.strip() and entry.id.startswith(start.strip().lower())]
+    if len(entries) != 1:
         many = (
-            f"“{start}” begins {len(found)} entries: write more of it"
-            if found
+            f"“{start}” begins {len(entries)} entries: write more of it"
+            if entries
             else f"there is no entry “{start}”"
         )
         raise NoSuchEntry(f"{many}; what is recorded: {path_beside(job).name}")
-    one = found[0]
+    entry = entries[0]
     record(
         job,
         (
-            Entry(job=one.job, plan=one.plan, revision=one.revision, machine=one.machine, date=date, about=one.about, time=clock,
-                  role=role, note=note, takes_back=one.id),
+            Entry(job=entry.job, plan=entry.plan, revision=entry.revision, machine=entry.machine, date=date, about=entry.about, time=clock,
+                  role=role, note=note, takes_back=entry.id),
         ),
     )  # fmt: skip
-    return one
+    return entry

@@ -52,7 +52,7 @@ def asked(kind: str, name: str) -> tuple[str, ...]:
     field, or nobody knows the kind.
     """
     try:
-        return next((one.choices for one in kind_of(kind).entries if one.name == name), ())
+        return next((entry.choices for entry in kind_of(kind).entries if entry.name == name), ())
     except JobsheetError:
         return ()
 

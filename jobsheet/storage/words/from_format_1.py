@@ -49,9 +49,9 @@ def brought_up(root: Node) -> Node:
         _possible(set_up)
         holding = _field(set_up, "holding")
         around = " ".join(
-            _text(one, name)
-            for one, name in ((set_up, "title"), (set_up, "note"), *((holding, name) for name in _FIELDS))
-            if one is not None
+            _text(node, name)
+            for node, name in ((set_up, "title"), (set_up, "note"), *((holding, name) for name in _FIELDS))
+            if node is not None
         )
         if holding is not None and holding.fields is not None and "kind" not in holding.fields:
             holding.fields = _holding(holding, set_up, _datums(root))
@@ -118,11 +118,11 @@ def _possible(set_up: Node) -> None:
         node = said[name]
         if node is not None and node.text in FACES and node.text not in beside(up):
             words.append(f"{'face to you' if name == 'operator' else name}: {node.text}")
-            set_up.fields = {key: one for key, one in (set_up.fields or {}).items() if one is not node}
+            set_up.fields = {key: other for key, other in (set_up.fields or {}).items() if other is not node}
     if words:
         note = _field(set_up, "note")
         text = "; ".join(part for part in ((note.text or "") if note is not None else "", *words) if part)
-        set_up.fields = {key: one for key, one in (set_up.fields or {}).items() if one is not note}
+        set_up.fields = {key: node for key, node in (set_up.fields or {}).items() if node is not note}
         set_up.fields["note"] = Node(set_up.line, text=text)
 
 
@@ -289,29 +289,29 @@ def _loosely(part: str, found: dict[str, str]) -> None:
 
 
 def _straps(packing: str, stop: str, kept: list[str]) -> dict[str, str]:
-    found: dict[str, str] = {}
+    straps: dict[str, str] = {}
     if packing:
         if match := re.search(rf"{_SIZE}\s+(?:\w+ )?backing plate", packing, re.IGNORECASE):
-            found |= {"rests on": "backing plate", "under": match[1]}
+            straps |= {"rests on": "backing plate", "under": match[1]}
         elif _says(r"backing|backed", packing):
-            found["rests on"] = "backing plate"
+            straps["rests on"] = "backing plate"
         elif _says(r"parallels?", packing):
-            found["rests on"] = "parallels"
+            straps["rests on"] = "parallels"
         elif _says(r"pack\w*|blocks?|spacers?|jacks?", packing):
-            found["rests on"] = "packing"
+            straps["rests on"] = "packing"
         elif _says(r"table", packing):
-            found["rests on"] = "table"
+            straps["rests on"] = "table"
         if _says(
             r"each clamp|each strap|under (?:each|every|the) (?:clamps?|straps?|noses?)|full|all over|backing|backed",
             packing,
         ):
-            found["supported"] = "yes"
+            straps["supported"] = "yes"
         kept.append(packing)
     if stop and (sides := [side for side in ("left", "right", "front", "rear") if _says(side, stop)]):
-        found["stops"] = ", ".join(sides)
+        straps["stops"] = ", ".join(sides)
     elif _says(r"long side", stop):
-        found["stops"] = "rear, left"
-    return found
+        straps["stops"] = "rear, left"
+    return straps
 
 
 def _supported(words: str) -> dict[str, str]:
@@ -365,7 +365,7 @@ def _datums(root: Node) -> dict[str, str]:
     """The face of each datum; one that lies on none is told by the reader of the job."""
     node = _field(root, "datums")
     named = (node.fields or {}) if node is not None else {}
-    return {name: one.text for name, one in named.items() if one.text in FACES}
+    return {name: node.text for name, node in named.items() if node.text in FACES}
 
 
 # --- nodes ---
@@ -376,7 +376,7 @@ def _plain(name: str) -> str:
 
 
 def _field(node: Node, name: str) -> Node | None:
-    return next((one for key, one in (node.fields or {}).items() if _plain(key) == _plain(name)), None)
+    return next((other for key, other in (node.fields or {}).items() if _plain(key) == _plain(name)), None)
 
 
 def _text(node: Node, name: str) -> str:

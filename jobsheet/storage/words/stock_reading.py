@@ -36,7 +36,7 @@ class Reading(Protocol):
 def stock_from(reader: Reading, node: Node | None) -> Stock | None:
     """The stock, or nothing where the reader keeps why it makes no piece of metal."""
     said = node.fields or {} if node is not None else {}
-    fields = {name.strip().replace(" ", "_").replace("-", "_").lower(): one for name, one in said.items()}
+    fields = {name.strip().replace(" ", "_").replace("-", "_").lower(): other for name, other in said.items()}
     shape = BOX
     if (named := fields.get("shape")) is not None and named.text:
         shape = reader.entry(named, "stock.shape", shape_entry()) or ""
@@ -45,7 +45,7 @@ def stock_from(reader: Reading, node: Node | None) -> Stock | None:
     words, kept = _free_faces(fields.get("as_bought"))
     asked = in_file(shape)
     values = reader.entries(
-        node, "stock", tuple(one for one in asked if one is not AS_BOUGHT), ("as_bought",)
+        node, "stock", tuple(entry for entry in asked if entry is not AS_BOUGHT), ("as_bought",)
     )
     if kept is None and (bought := fields.get("as_bought")) is not None:
         kept = reader.entry(bought, "stock.as bought", AS_BOUGHT)
@@ -77,8 +77,8 @@ def _free_faces(node: Node | None) -> tuple[str, Any]:
     try:
         read_faces(node.text)
     except QuantityError:
-        found = faces_in(node.text)
-        return (node.text.strip(), found) if found is not None else ("", None)
+        faces = faces_in(node.text)
+        return (node.text.strip(), faces) if faces is not None else ("", None)
     return "", None
 
 

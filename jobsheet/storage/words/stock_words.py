@@ -134,14 +134,14 @@ def _together(base: str, surface: str) -> str:
 
 
 def _places(piece: str) -> list[str]:
-    found = [place for place, words in _PLACES if _says(words, piece)]
-    if found:
-        return found
+    places = [place for place, words in _PLACES if _says(words, piece)]
+    if places:
+        return places
     if _says(_EDGES, piece):
-        found.append("edges")
+        places.append("edges")
     if _says(_ENDS, piece):
-        found.append("ends")
-    return found
+        places.append("ends")
+    return places
 
 
 def with_what_words_say(stock: Stock) -> Stock:

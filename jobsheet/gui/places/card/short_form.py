@@ -48,7 +48,7 @@ class ShortForm(ArrangedForm):
         self._asked: tuple[Entry, ...] = ()
         self.by = Joined(tuple(DRIVES), translate("ShortCard", "Speeds are changed by"), self)
         self.by.typed.connect(lambda _text: self._changed())
-        self.count = Joined(tuple(str(one) for one in NAMES), translate("ShortCard", "Ranges"), self)
+        self.count = Joined(tuple(str(name) for name in NAMES), translate("ShortCard", "Ranges"), self)
         self.count.typed.connect(lambda _text: self._changed())
         self._captions: list[tuple[QRect, str]] = []
         self.name = self._form(
@@ -70,16 +70,16 @@ class ShortForm(ArrangedForm):
         self.by.put(change_of(paper))
         self.count.put(str(len(entries_at(paper, ("spindle", "ranges")))))
         asked = questions(paper)
-        if self.form is None or [one.name for one in asked] != [one.name for one in self._asked]:
+        if self.form is None or [entry.name for entry in asked] != [entry.name for entry in self._asked]:
             self._make(asked)
         self._asked = asked
         for field in self.form.fields.values() if self.form is not None else ():
             field.take_units(unit_of(paper))
         self.name.put({"title": self._shown(self.name.fields["title"].entry)})
         if self.form is not None:
-            self.form.put({one.name: self._shown(one) for one in asked})
+            self.form.put({entry.name: self._shown(entry) for entry in asked})
         if self.charts is not None:
-            self.charts.put({one.name: self._shown(one) for one in asked})
+            self.charts.put({entry.name: self._shown(entry) for entry in asked})
 
     def _make(self, asked: tuple[Entry, ...]) -> None:
         """Boxes for what is asked now; what was asked of another drive is gone with its texts."""
@@ -88,9 +88,9 @@ class ShortForm(ArrangedForm):
                 old.hide()
                 old.deleteLater()
         self._drafts = {}
-        charts = tuple(one for one in asked if one.asks == "text")
+        charts = tuple(entry for entry in asked if entry.asks == "text")
         self.charts = self._form(charts) if charts else None
-        self.form = self._form(tuple(one for one in asked if one.asks != "text"))
+        self.form = self._form(tuple(entry for entry in asked if entry.asks != "text"))
         for form in (self.charts, self.form):
             if form is not None:
                 form.show()
@@ -107,8 +107,8 @@ class ShortForm(ArrangedForm):
             boxes += field.box.halves if isinstance(field.box, Joined) else [field.box]
         if self._before is not None:
             boxes.insert(0, self._before)
-        for one, next_one in pairwise(boxes):
-            QWidget.setTabOrder(one, next_one)
+        for widget, next_one in pairwise(boxes):
+            QWidget.setTabOrder(widget, next_one)
 
     def _shown(self, entry: Entry) -> Shown:
         """A text with what was understood of it, or why it cannot be read."""
@@ -136,7 +136,7 @@ class ShortForm(ArrangedForm):
         """A text came: into the card where it can be read, else it stands here until it can."""
         if self._paper is None:
             return
-        entry = next((one for one in self._asked if one.name == name), self.name.fields["title"].entry)
+        entry = next((entry for entry in self._asked if entry.name == name), self.name.fields["title"].entry)
         try:
             paper = answered(self._paper, name, text)
         except QuantityError:

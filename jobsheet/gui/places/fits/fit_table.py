@@ -19,16 +19,16 @@ translate = QCoreApplication.translate
 ROW, HEAD = 44, 28
 
 
-def _side_words(one: Side | None) -> tuple[str, str]:
+def _side_words(side: Side | None) -> tuple[str, str]:
     """What is set, and what is nearest to giving out."""
-    if one is None:
+    if side is None:
         return "–", ""
-    if one.problem:
-        return one.problem, ""
-    set_at = ", ".join(part for part in (one.spindle, one.seconds and f"{one.seconds} a turn") if part)
+    if side.problem:
+        return side.problem, ""
+    set_at = ", ".join(part for part in (side.spindle, side.seconds and f"{side.seconds} a turn") if part)
     share = (
-        translate("Fits", "{share} % torque").format(share=round(one.torque_share * 100))
-        if one.torque_share
+        translate("Fits", "{share} % torque").format(share=round(side.torque_share * 100))
+        if side.torque_share
         else ""
     )
     return set_at or translate("Fits", "nothing to set"), share
@@ -158,17 +158,17 @@ class FitTable(QWidget):
                 ink.horizontal(painter, now.colour("rule"), 0, width, top - 1)
 
     @staticmethod
-    def _side(painter: QPainter, place: QRect, one: Side | None, tone: str) -> None:
+    def _side(painter: QPainter, place: QRect, side: Side | None, tone: str) -> None:
         now = look()
-        upper, lower = _side_words(one)
+        upper, lower = _side_words(side)
         half = place.height() // 2
         at = place.left()
-        if one is not None and one.verdict in VERDICTS:
-            icon, _, token = VERDICTS[one.verdict]
+        if side is not None and side.verdict in VERDICTS:
+            icon, _, token = VERDICTS[side.verdict]
             if icon:
                 signs.draw(painter, icon, getattr(now.tokens, token), at, place.top() + half, now.px(16))
             lower = ", ".join(
-                part for part in (lower, f"{verdict_word(one.verdict)}: {one.governing.lower()}") if part
+                part for part in (lower, f"{verdict_word(side.verdict)}: {side.governing.lower()}") if part
             )
         at += now.px(23)
         wide = place.right() - at

@@ -43,7 +43,11 @@ def show_help(visit: Visit) -> HelpWindow:
     focus = QApplication.focusWidget()
     own = visit.pages()
     window = next(
-        (one for one in QApplication.topLevelWidgets() if isinstance(one, HelpWindow) and one.isVisible()),
+        (
+            widget
+            for widget in QApplication.topLevelWidgets()
+            if isinstance(widget, HelpWindow) and widget.isVisible()
+        ),
         None,
     )
     asked_inside = window is not None and (focus is None or window.isAncestorOf(focus))
@@ -115,7 +119,7 @@ class HelpWindow(QDialog):
     # --- which page ---
 
     def _page(self, id_: str) -> Page | None:
-        return next((one for one in self._own if one.id == id_), None) or help_pages.page(id_)
+        return next((page for page in self._own if page.id == id_), None) or help_pages.page(id_)
 
     def open_page(self, id_: str) -> None:
         """Show a page; the one before it is a step back."""
@@ -151,14 +155,14 @@ class HelpWindow(QDialog):
     def _list(self, words: str) -> None:
         """Every page that has these words."""
         asked = words.casefold().split()
-        own = [one for one in self._own if all(word in one.text.casefold() for word in asked)]
+        own = [page for page in self._own if all(word in page.text.casefold() for word in asked)]
         self.list.blockSignals(True)
         self.list.clear()
-        for one in (*own, *help_pages.found(words)):
+        for page in (*own, *help_pages.found(words)):
             item = QListWidgetItem(
-                translate("Help", "{title}  · {sort}").format(title=one.title, sort=one.sort)
+                translate("Help", "{title}  · {sort}").format(title=page.title, sort=page.sort)
             )
-            item.setData(_ID, one.id)
+            item.setData(_ID, page.id)
             self.list.addItem(item)
         self.list.blockSignals(False)
         if asked and self.list.count():

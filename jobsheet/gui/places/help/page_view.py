@@ -52,12 +52,12 @@ class PageView(QWidget):
         for caption, said in page.lines:
             self._put_line(row, caption, said)
             row += 1
-        for one in leads:
+        for lead in leads:
             if not self.links:
                 self._grid.addWidget(
                     self._label(translate("Help", "See"), now.caption_bold, "pencil"), row, 0
                 )
-            link = self._dressed(PageLink(one.title, one.id, self), now.body, "blue")
+            link = self._dressed(PageLink(lead.title, lead.id, self), now.body, "blue")
             self._grid.addWidget(link, row, 1)
             self.links.append(link)
             row += 1

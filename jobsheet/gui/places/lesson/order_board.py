@@ -182,8 +182,8 @@ class OrderBoard(QWidget):
                 self._slip(painter, box, slip)
             for at, key in enumerate(desk.places):
                 self._place(painter, at, desk.slips[key] if key else None, fixed=key in desk.fixed)
-            for depth, one in enumerate(desk.brackets):
-                self._bracket(painter, one, depth)
+            for depth, bracket in enumerate(desk.brackets):
+                self._bracket(painter, bracket, depth)
 
     def _keys(self, painter: QPainter) -> None:
         """What the keys do, at the foot of the slips."""
@@ -247,12 +247,12 @@ class OrderBoard(QWidget):
         )
         ink.write(painter, now, words, slip.words, now.body, tone)
 
-    def _bracket(self, painter: QPainter, one: Bracket, depth: int) -> None:
+    def _bracket(self, painter: QPainter, bracket: Bracket, depth: int) -> None:
         """From the row that stands too early to the one that should come before it, with a head at that."""
         now = look()
-        _, word, mark = SEVERITIES[one.pair.severity]
+        _, word, mark = SEVERITIES[bracket.pair.severity]
         colour: QColor = now.colour(mark)
-        upper, lower = self.place_box(one.upper), self.place_box(one.lower)
+        upper, lower = self.place_box(bracket.upper), self.place_box(bracket.lower)
         start = upper.right() + now.px(4)
         edge = start + now.px(10) + depth * now.px(14)
         painter.setPen(QPen(colour, now.px(2.2)))
@@ -266,4 +266,4 @@ class OrderBoard(QWidget):
         words = QRect(
             edge + now.px(4), (top + bottom) // 2 - now.px(9), self.width() - edge - now.px(6), now.px(18)
         )
-        ink.write(painter, now, words, one.pair.severity, now.caption_bold, word)
+        ink.write(painter, now, words, bracket.pair.severity, now.caption_bold, word)

@@ -108,7 +108,9 @@ class OrderDesk:
 
     def _changed(self, *places: int) -> None:
         self.brackets = tuple(
-            one for one in self.brackets if one.upper not in places and one.lower not in places
+            bracket
+            for bracket in self.brackets
+            if bracket.upper not in places and bracket.lower not in places
         )
         self.said = ()
 
@@ -125,7 +127,7 @@ class OrderDesk:
             if pair.first in at and pair.then in at
         ]
         self.brackets = tuple(
-            sorted(turned, key=lambda one: (one.lower - one.upper, one.upper))[:MOST_BRACKETS]
+            sorted(turned, key=lambda bracket: (bracket.lower - bracket.upper, bracket.upper))[:MOST_BRACKETS]
         )
         return found
 
@@ -146,7 +148,7 @@ class OrderDesk:
         """
         if not self.reasons:
             return []
-        return [f"{self._named(one.pair)}: {one.pair.because}" for one in self.brackets]
+        return [f"{self._named(bracket.pair)}: {bracket.pair.because}" for bracket in self.brackets]
 
     def _named(self, pair: Pair) -> str:
         return f"{self.slips[pair.first].letter} before {self.slips[pair.then].letter}"

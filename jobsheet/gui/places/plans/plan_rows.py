@@ -51,12 +51,12 @@ class PlanRows(QWidget):
         self.chosen.emit(self.at)
 
     def _words(self, at: int) -> tuple[str, str, str]:
-        one = self.plans[at]
-        number = plan_mark(one.number) if one.number else "–"
+        closed_plan = self.plans[at]
+        number = plan_mark(closed_plan.number) if closed_plan.number else "–"
         how = {"printed": translate("Plans", "printed {date}"), "made": translate("Plans", "made {date}")}[
-            one.how
-        ].format(date=one.date)
-        counts = translate("Plans", "counts now") if one.code == self._counts else ""
+            closed_plan.how
+        ].format(date=closed_plan.date)
+        counts = translate("Plans", "counts now") if closed_plan.code == self._counts else ""
         return number, ", ".join(part for part in (how, counts) if part), self._changed[at]
 
     def mousePressEvent(self, event: QMouseEvent) -> None:  # noqa: N802

@@ -207,7 +207,9 @@ def circumstances(desk: ProvingDesk) -> list[str]:
         words = translate("Proving", "Motor at the last cut: {share} % of its torque").format(
             share=max(1, round(torque.share * 100))
         )
-        frame = desk.about == "chatter" and any(one.outcome in ("noisy", "chatter") for one in done.values())
+        frame = desk.about == "chatter" and any(
+            trial.outcome in ("noisy", "chatter") for trial in done.values()
+        )
         lines.append(words + (translate("Proving", "; the frame gave up first.") if frame else "."))
     lines.append(translate("Proving", "Fluid: {fluid}.").format(fluid=ladder.setting.fluid))
     if desk.asked.role:

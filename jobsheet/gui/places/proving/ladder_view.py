@@ -128,7 +128,7 @@ class LadderView(QWidget):
         text = self.texts.get(name, "")
         if not text.strip():
             return None
-        entry = next(one for one in _entries() if one.name == name)
+        entry = next(entry for entry in _entries() if entry.name == name)
         value = entry.read(self._read_text(name, text), self._units)
         return float(value.value)
 

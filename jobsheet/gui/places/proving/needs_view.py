@@ -164,7 +164,7 @@ class NeedsView(QWidget):
         )
 
     def _go(self, row: NeedRow, far: int) -> None:
-        able = [one for one in self.rows if one.isEnabled()]
+        able = [need_row for need_row in self.rows if need_row.isEnabled()]
         able[(able.index(row) + far) % len(able)].setFocus(QtCore.Qt.FocusReason.OtherFocusReason)
 
     def focus_first(self) -> bool:

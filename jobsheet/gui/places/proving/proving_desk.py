@@ -102,7 +102,7 @@ class ProvingDesk:
         if asked.feed.strip():
             texts["feed" if asked.kind in ("drill", "tap") else "feed_per_tooth"] = asked.feed
         milled = asked.kind in ("face", "side", "slot")
-        (entry,) = (one for one in entries() if one.name == "chance")
+        (entry,) = (entry for entry in entries() if entry.name == "chance")
         chance = entry.read(asked.chance, self.units).value if asked.chance.strip() else None
         how: dict[str, Any] = {
             "machine": asked.machine, "cutter": asked.cutter, "material": asked.material, "kind": asked.kind, "units": self.units,
@@ -167,8 +167,8 @@ class ProvingDesk:
         """
         if not self.over:
             return None
-        found = plan(**{**self._how, "finer": True})
-        return found if found.rungs else None
+        ladder = plan(**{**self._how, "finer": True})
+        return ladder if ladder.rungs else None
 
     def begin_finer(self, ladder: Ladder) -> Ladder:
         """Lay the finer ladder on the desk."""
@@ -279,10 +279,10 @@ class ProvingDesk:
 
     def after(self, ladder: Ladder | None = None) -> Capacity | None:
         """What is known of such cuts with all trials; None without any."""
-        found, one = self.known(), ladder or self.ladder
-        if found is None or one is None:
+        snapshot, one = self.known(), ladder or self.ladder
+        if snapshot is None or one is None:
             return None
-        return found.find(ABOUT.get(one.process, "spindle-torque"), one.process, one.cutter.kind)
+        return snapshot.find(ABOUT.get(one.process, "spindle-torque"), one.process, one.cutter.kind)
 
     def same_cuts(self) -> tuple[Trial, ...]:
         """The trials of the machine with what each asks as it is worked out now; the
@@ -364,9 +364,9 @@ class ProvingDesk:
         """Whether what the others say makes it unlikely."""
         from jobsheet.reckoning.odd_trials import odd_trials
 
-        return any(one.trial.id == trial.id for one in odd_trials(self.known(), self.log))
+        return any(odd.trial.id == trial.id for odd in odd_trials(self.known(), self.log))
 
     def _planned(self) -> float | None:
         """The share that such cuts may ask: what ends badly with at most the workshop's chance."""
-        found = self.after()
-        return found.planned or None if found is not None else None
+        capacity = self.after()
+        return capacity.planned or None if capacity is not None else None

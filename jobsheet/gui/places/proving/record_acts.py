@@ -127,13 +127,13 @@ def turn_of(odd: Odd, standing: tuple[Trial, ...]) -> tuple[str, str]:
     """
     trial = odd.trial
     like = [
-        one
-        for one in standing
-        if one.id != trial.id
-        and one.of(odd.limit) is not None
-        and (one.process, one.cutter_kind) == (trial.process, trial.cutter_kind)
+        other
+        for other in standing
+        if other.id != trial.id
+        and other.of(odd.limit) is not None
+        and (other.process, other.cutter_kind) == (trial.process, trial.cutter_kind)
     ]
-    later = sum((one.date, one.time) > (trial.date, trial.time) for one in like)
+    later = sum((other.date, other.time) > (trial.date, trial.time) for other in like)
     if 2 * later <= len(like):
         return trial.date, trial.time
     if not trial.time:

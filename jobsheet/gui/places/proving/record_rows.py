@@ -61,18 +61,18 @@ def record_rows(log: Log) -> tuple[RecordRow, ...]:
     """The rows of a log, the newest first."""
     place = {id_: number for number, id_ in enumerate(log.written, 1)}
     struck = log.struck
-    kept = {one.keeps for one in log.marks if one.keeps and one.id not in struck}
-    now = {one.id: one for one in anew(log.trials)}
-    shown = [one for one in log.records if one.is_cut or one.changed]
+    kept = {trial.keeps for trial in log.marks if trial.keeps and trial.id not in struck}
+    now = {trial.id: trial for trial in anew(log.trials)}
+    shown = [trial for trial in log.records if trial.is_cut or trial.changed]
     # What was written down in the same second stands as it was entered.
-    shown.sort(key=lambda one: (one.date, one.time, not one.changed, place.get(one.id, 0)))
+    shown.sort(key=lambda trial: (trial.date, trial.time, not trial.changed, place.get(trial.id, 0)))
     rows = [
         RecordRow(
-            record=one, number=place.get(one.id, 0), when=" ".join(word for word in (one.date, one.time[:5]) if word),
-            lead=_lead(one), size=_size(one), under=_under(one, now.get(one.id, one)), outcome=one.outcome, kept=one.id in kept,
-            struck=_why(struck[one.id]) if one.id in struck else "", invented=one.id in log.shipped,
+            record=trial, number=place.get(trial.id, 0), when=" ".join(word for word in (trial.date, trial.time[:5]) if word),
+            lead=_lead(trial), size=_size(trial), under=_under(trial, now.get(trial.id, trial)), outcome=trial.outcome, kept=trial.id in kept,
+            struck=_why(struck[trial.id]) if trial.id in struck else "", invented=trial.id in log.shipped,
         )
-        for one in reversed(shown)
+        for trial in reversed(shown)
     ]  # fmt: skip
     return tuple(rows)
 
@@ -83,13 +83,13 @@ def _why(strike: Trial) -> str:
     return ", ".join(part for part in parts if part)
 
 
-def _lead(one: Trial) -> str:
-    if one.changed:
-        return translate("Record", "The machine changed: {what}").format(what=one.changed)
-    return one.process
+def _lead(trial: Trial) -> str:
+    if trial.changed:
+        return translate("Record", "The machine changed: {what}").format(what=trial.changed)
+    return trial.process
 
 
-def _size(one: Trial) -> str:
+def _size(trial: Trial) -> str:
     """Its sizes as they were typed: `6 mm wide, 2 mm deep`, `M8, hole 6.8 mm, 12 mm deep`."""
     words = {
         "thread": "{size}",
@@ -97,30 +97,37 @@ def _size(one: Trial) -> str:
         "width": translate("Record", "{size} wide"),
         "depth": translate("Record", "{size} deep"),
     }
-    typed = one.one_cut()
+    typed = trial.one_cut()
     return ", ".join(text.format(size=typed[name]) for name, text in words.items() if typed.get(name))
 
 
-def _under(one: Trial, now: Trial) -> str:
-    if one.changed:
-        about = limit_words(one.changed)
+def _under(trial: Trial, now: Trial) -> str:
+    if trial.changed:
+        about = limit_words(trial.changed)
         words = translate("Record", "what was known of {about} before says less").format(about=about)
-        return "; ".join(part for part in (words, one.note, one.role) if part)
-    job = translate("Record", "of a job: {job}").format(job=one.job) if one.job else ""
-    parts = [job, one.cutter, one.material, *_shares(one, now), one.role, one.note.replace("\n", " / ")]
+        return "; ".join(part for part in (words, trial.note, trial.role) if part)
+    job = translate("Record", "of a job: {job}").format(job=trial.job) if trial.job else ""
+    parts = [
+        job,
+        trial.cutter,
+        trial.material,
+        *_shares(trial, now),
+        trial.role,
+        trial.note.replace("\n", " / "),
+    ]
     return " · ".join(part for part in parts if part)
 
 
 def limit_words(what: str) -> str:
     """The limits that a change concerns, in words."""
     names = {"spindle-torque": translate("Record", "torque"), "chatter": translate("Record", "chatter")}
-    return translate("Record", " and ").join(names[one] for one in CHANGES[what])
+    return translate("Record", " and ").join(names[change] for change in CHANGES[what])
 
 
-def _shares(one: Trial, now: Trial) -> list[str]:
+def _shares(trial: Trial, now: Trial) -> list[str]:
     """What it asked of each learned limit, then and as it is worked out now where that differs."""
     words = []
-    for asked in one.asked:
+    for asked in trial.asked:
         then, today = f"{asked.share * 100:.0f} %", now.of(asked.limit)
         name = (
             translate("Record", "of the peak torque")

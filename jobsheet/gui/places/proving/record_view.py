@@ -78,21 +78,21 @@ class RecordView(QWidget):
         self._desk = desk
         log = desk.log
         rows = record_rows(log)
-        found = odd_trials(desk.known(), log)
+        odds = odd_trials(desk.known(), log)
         if rows != self._rows:
             self._rows = rows
             self._make_lines()
-        if tuple(one.odd for one in self.odd) != found:
-            for one in self.odd:
-                one.hide()
-                one.deleteLater()
+        if tuple(odd_view.odd for odd_view in self.odd) != odds:
+            for odd_view in self.odd:
+                odd_view.hide()
+                odd_view.deleteLater()
             by_id = {row.id: row for row in rows}
-            self.odd = [OddView(one, by_id.get(one.trial.id), self) for one in found]
-            for one in self.odd:
-                one.strike_wanted.connect(self._strike_odd)
-                one.keep_wanted.connect(self._keep)
-                one.changed_wanted.connect(self.ask_changed_then)
-                one.show()
+            self.odd = [OddView(odd, by_id.get(odd.trial.id), self) for odd in odds]
+            for odd_view in self.odd:
+                odd_view.strike_wanted.connect(self._strike_odd)
+                odd_view.keep_wanted.connect(self._keep)
+                odd_view.changed_wanted.connect(self.ask_changed_then)
+                odd_view.show()
         self.carries = self._carried()
         # A record that cannot be read counts for nothing, and that is said.
         self.unread = tuple(f"{log.machine}.txt: {problem}" for problem in log.problems)
@@ -356,9 +356,9 @@ class RecordView(QWidget):
             top = self._place(self.question, top, width, self.question.arrange(width))
         for odd in self.odd:
             top = self._place(odd, top, width, odd.arrange(width))
-        for one in self.lines:
-            top = self._place(one, top, width, one.needed(width - 2))
-            if asked and one is line:
+        for record_line in self.lines:
+            top = self._place(record_line, top, width, record_line.needed(width - 2))
+            if asked and record_line is line:
                 top = self._place(self.question, top, width, self.question.arrange(width))
         if not self.older.isHidden():
             hint = self.older.sizeHint()
@@ -377,8 +377,8 @@ class RecordView(QWidget):
         for odd in self.odd:
             chain += [odd.strike, odd.keep, odd.then]
         chain += [*self.lines, self.older]
-        for one, after in pairwise(chain):
-            self.setTabOrder(one, after)
+        for widget, after in pairwise(chain):
+            self.setTabOrder(widget, after)
 
     @staticmethod
     def _place(widget: QWidget, top: int, width: int, high: int) -> int:

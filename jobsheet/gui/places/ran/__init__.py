@@ -13,7 +13,9 @@ from jobsheet.gui.desk.place import Place, Visit, Way
 def _open(visit: Visit) -> None:
     from jobsheet.gui.places.ran.ran_window import RanWindow
 
-    there = next((one for one in visit.parent.findChildren(RanWindow) if one.isVisible()), None)
+    there = next(
+        (ran_window for ran_window in visit.parent.findChildren(RanWindow) if ran_window.isVisible()), None
+    )
     if there is None:
         RanWindow(visit).show()
     else:

@@ -119,7 +119,7 @@ class BigButton(Pressable):
         fonts = (
             (now.title, now.head, now.bold) if self.isChecked() else (now.large, now.middle, now.plain_head)
         )
-        font = next((one for one in fonts if now.width(self.text(), one) <= place.width()), fonts[-1])
+        font = next((font for font in fonts if now.width(self.text(), font) <= place.width()), fonts[-1])
         ink.write(painter, now, place, self.text(), font, tone)
 
     def _paint_tick(self, painter: QPainter) -> None:

@@ -82,7 +82,7 @@ def asked_of(plan: SavedPlan, set_up: SetUp) -> RanAsked:
         set_up=set_up,
         # What is said of the whole of a job with one set-up is said of that.
         numbers=(set_up.number, 0) if len(plan.job.set_ups) == 1 else (set_up.number,),
-        steps=tuple(_step(plan, one.key) for one in steps_that_cut(set_up, plan.reckoned)),
+        steps=tuple(_step(plan, operation.key) for operation in steps_that_cut(set_up, plan.reckoned)),
         sizes=_sizes(plan, set_up),
         to_set=round(minutes.set_up / 60),
         to_cut=max(1, round((minutes.whole - minutes.set_up) / 60)),
@@ -92,7 +92,7 @@ def asked_of(plan: SavedPlan, set_up: SetUp) -> RanAsked:
 def _step(plan: SavedPlan, key: str) -> StepAsked:
     _, operation = plan.job.find(key)
     outcome = plan.reckoned.operations[key]
-    row = next((one for one in outcome.rows if one.spindle), None)
+    row = next((row for row in outcome.rows if row.spindle), None)
     layers = outcome.figures.value("layers") if outcome.figures is not None else None
     return StepAsked(
         key=key, number=operation.number, icon=f"op-{kind(operation.kind).icon}", words=outcome.title,
@@ -104,14 +104,14 @@ def _step(plan: SavedPlan, key: str) -> StepAsked:
 
 
 def _sizes(plan: SavedPlan, set_up: SetUp) -> tuple[SizeAsked, ...]:
-    found = []
+    sizes = []
     for operation in set_up.operations:
         size = measured(operation)
         if size is None or not size.nominal or size.low == size.high:
             continue
         low, high = limits(size, plan.job.units)
-        found.append(
+        sizes.append(
             SizeAsked(key=operation.key, number=operation.number, size=named(size), low=size.low, high=size.high,
                       words=f"{low} to {high}")
         )  # fmt: skip
-    return tuple(found)
+    return tuple(sizes)

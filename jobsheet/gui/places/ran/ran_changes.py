@@ -48,8 +48,8 @@ class RanChanges(QWidget):
         chosen = self._desk.changes
         for word, button in self.words.items():
             button.choose(word in chosen)
-        one = self._desk.said.change
-        self.note.put(one.note if one is not None else "")
+        entry = self._desk.said.change
+        self.note.put(entry.note if entry is not None else "")
 
     def arrange(self, width: int) -> int:
         """The words in as many lines as they need, the line under them; the height needed."""

@@ -94,7 +94,7 @@ class RanDesk:
             self.asked, self.kept, self.back, self.said = None, {}, {}, Said()
             return
         job = self.plan.job
-        chosen = next((one for one in job.set_ups if one.key == self._on), job.set_ups[0])
+        chosen = next((set_up for set_up in job.set_ups if set_up.key == self._on), job.set_ups[0])
         self._on = chosen.key
         self.asked = asked_of(self.plan, chosen)
         self._trials.clear()
@@ -105,10 +105,10 @@ class RanDesk:
             return
         if problems:
             self.problem = f"{path_beside(self.plan.path).name}: {problems[0]}"
-        here = [one for one in runs.entries if one.date == self.day and one.machine == job.machine]
-        gone = {one.takes_back for one in runs.back}
-        self.kept = standing(self.asked, (one for one in here if one.id not in gone))
-        self.back = standing(self.asked, (one for one in here if one.id in gone))
+        here = [entry for entry in runs.entries if entry.date == self.day and entry.machine == job.machine]
+        gone = {entry.takes_back for entry in runs.back}
+        self.kept = standing(self.asked, (entry for entry in here if entry.id not in gone))
+        self.back = standing(self.asked, (entry for entry in here if entry.id in gone))
         self._merge(as_said(self.kept))
         self.paces = paces_known(self.plan.path)
 
@@ -119,33 +119,33 @@ class RanDesk:
         if own_pace() is not None:
             keep_pace(None)
             return
-        found = {one.kind: one for one in self.paces}
+        found = {pace.kind: pace for pace in self.paces}
         keep_pace(
             OwnPace(
                 set_up=found[SET_UP].factor if SET_UP in found else 1.0,
                 work=found[TOGETHER].factor if TOGETHER in found else 1.0,
-                runs=max((one.runs for one in self.paces), default=0),
+                runs=max((pace.runs for pace in self.paces), default=0),
                 day=self.day,
             )
         )
 
-    def _merge(self, found: Said) -> None:
+    def _merge(self, said: Said) -> None:
         """What was said here wins over what stands in the record; what was taken back here is gone."""
         own, touched, asked = self.said, self._touched, self.asked
         assert asked is not None
-        steps = {one.key for one in asked.steps}
-        sizes = {one.key for one in asked.sizes}
+        steps = {step_asked.key for step_asked in asked.steps}
+        sizes = {size_asked.key for size_asked in asked.sizes}
         self.said = Said(
-            steps=_merged("step", found.steps, own.steps, touched, steps),
-            sizes=_merged("size", found.sizes, own.sizes, touched, sizes),
-            minutes=own.minutes if ("minutes", "") in touched else found.minutes,
-            change=own.change if ("change", "") in touched else found.change,
+            steps=_merged("step", said.steps, own.steps, touched, steps),
+            sizes=_merged("size", said.sizes, own.sizes, touched, sizes),
+            minutes=own.minutes if ("minutes", "") in touched else said.minutes,
+            change=own.change if ("change", "") in touched else said.change,
         )
 
     def to_day(self, day: str) -> None:
         """Another day; what was said and is not kept was said of that one."""
         self.day = day
-        there = {matter(one): one for one in self.said.all()}
+        there = {matter(entry): entry for entry in self.said.all()}
         self._touched &= set(there)
         for of in self._touched:
             self._put(*of, replace(there[of], date=day))
@@ -167,9 +167,9 @@ class RanDesk:
 
     def _entry(self, about: str, key: str = "") -> Entry:
         """The entry of a matter as it is, or a new one."""
-        there = {matter(one): one for one in self.said.all()}
-        found = there.get((about, key))
-        return replace(found or self._base, about=about, key=key, date=self.day, id="", time=self._base.time,
+        there = {matter(entry): entry for entry in self.said.all()}
+        entry = there.get((about, key))
+        return replace(entry or self._base, about=about, key=key, date=self.day, id="", time=self._base.time,
                        plan=self._base.plan, revision=self._base.revision, job=self._base.job)  # fmt: skip
 
     def _put(self, about: str, key: str, entry: Entry | None) -> None:
@@ -185,13 +185,13 @@ class RanDesk:
 
     def outcome(self, step: StepAsked, outcome: str) -> None:
         """How a step went; layer and what slipped belong to the outcome before and are asked anew."""
-        one = self._entry("step", step.key)
+        entry = self._entry("step", step.key)
         if outcome == NOT_CUT:
-            one = replace(one, speed=None, depth=None, seconds=None, length=None)
+            entry = replace(entry, speed=None, depth=None, seconds=None, length=None)
         self._put(
             "step",
             step.key,
-            replace(one, number=step.number, step=step.named, outcome=outcome, layer=0, slipped=""),
+            replace(entry, number=step.number, step=step.named, outcome=outcome, layer=0, slipped=""),
         )
 
     def forget(self, step: StepAsked) -> None:
@@ -230,8 +230,8 @@ class RanDesk:
         if of in self.unread:
             return
         assert self.asked is not None
-        one = replace(self._entry("minutes"), **{name: value, "set_up": self.asked.set_up.number})
-        self._put("minutes", "", one if (one.setting_up, one.cutting) != (None, None) else None)
+        entry = replace(self._entry("minutes"), **{name: value, "set_up": self.asked.set_up.number})
+        self._put("minutes", "", entry if (entry.setting_up, entry.cutting) != (None, None) else None)
 
     def _number(self, of: tuple[str, str, str], text: str, asks: str, unit: str) -> float | None:
         """A number as it is typed, a bare one in that unit; where it cannot be read, that
@@ -262,7 +262,7 @@ class RanDesk:
         """Choose a ready word, or no longer; `nothing` stands alone."""
         chosen = set(self.changes) ^ {word}
         chosen = chosen & {word} if word == CHANGES[0] else chosen - {CHANGES[0]}
-        self._change(change=", ".join(one for one in CHANGES if one in chosen))
+        self._change(change=", ".join(change for change in CHANGES if change in chosen))
 
     def note(self, text: str) -> None:
         """What one would change, in one's own words."""
@@ -270,8 +270,8 @@ class RanDesk:
 
     def _change(self, **said: str) -> None:
         assert self.asked is not None
-        one = replace(self._entry("change"), set_up=self.asked.set_up.number, **said)
-        self._put("change", "", one if one.change or one.note else None)
+        entry = replace(self._entry("change"), set_up=self.asked.set_up.number, **said)
+        self._put("change", "", entry if entry.change or entry.note else None)
 
     def by(self, role: str) -> None:
         """Who cut, by role."""
@@ -284,28 +284,32 @@ class RanDesk:
         if self.plan is None:
             return ()
         return tuple(
-            one for one in difference(self.said, self.kept)[0] if one.about == "step" and self._teaches(one)
+            entry
+            for entry in difference(self.said, self.kept)[0]
+            if entry.about == "step" and self._teaches(entry)
         )
 
-    def _teaches(self, one: Entry) -> bool:
+    def _teaches(self, entry: Entry) -> bool:
         """Whether a step is a trial; worked out once for the same words."""
         assert self.plan is not None
-        if one.outcome in ("", NOT_CUT):
+        if entry.outcome in ("", NOT_CUT):
             return False
-        if one not in self._trials:
+        if entry not in self._trials:
             try:
-                self._trials[one] = trial_of_entry(one, self.plan.reckoned) is not None
+                self._trials[entry] = trial_of_entry(entry, self.plan.reckoned) is not None
             except JobsheetError:
-                self._trials[one] = False
-        return self._trials[one]
+                self._trials[entry] = False
+        return self._trials[entry]
 
     def offered_words(self) -> str:
         """`Step 70 noisy at 4 mm counts in the proof log of Knee mill K-2.`; empty where nothing does."""
-        steps = {one.key: one for one in self.asked.steps} if self.asked is not None else {}
+        steps = (
+            {step_asked.key: step_asked for step_asked in self.asked.steps} if self.asked is not None else {}
+        )
         said = [
-            f"{one.number} {_at(one, steps[one.key], self.units)}"
-            for one in self.offered()
-            if one.key in steps
+            f"{entry.number} {_at(entry, steps[entry.key], self.units)}"
+            for entry in self.offered()
+            if entry.key in steps
         ]
         if not said:
             return ""
@@ -321,8 +325,8 @@ class RanDesk:
         if self.plan is None or self.asked is None:
             return translate("Ran", "The job has no file yet: save it first.")
         for step in self.asked.steps:
-            one = self.said.steps.get(step.key)
-            if one is not None and one.outcome == "slipped" and not one.slipped:
+            entry = self.said.steps.get(step.key)
+            if entry is not None and entry.outcome == "slipped" and not entry.slipped:
                 return translate("Ran", "Step {number} slipped: say what, vice, holder or shank.").format(
                     number=step.number
                 )
@@ -337,18 +341,18 @@ class RanDesk:
         if about == "step":
             return next(
                 (
-                    translate("Ran", "Step {n}").format(n=one.number)
-                    for one in self.asked.steps
-                    if one.key == key
+                    translate("Ran", "Step {n}").format(n=step_asked.number)
+                    for step_asked in self.asked.steps
+                    if step_asked.key == key
                 ),
                 "",
             )
         if about == "size":
             return next(
                 (
-                    translate("Ran", "Size {n}").format(n=one.size)
-                    for one in self.asked.sizes
-                    if one.key == key
+                    translate("Ran", "Size {n}").format(n=size_asked.size)
+                    for size_asked in self.asked.sizes
+                    if size_asked.key == key
                 ),
                 "",
             )
@@ -356,7 +360,7 @@ class RanDesk:
 
     def keep(self) -> Kept:
         """Keep what was said, as one. Raises JobsheetError with a sentence; nothing is written then."""
-        before = {one.id for some in self.kept.values() for one in some}
+        before = {entry.id for some in self.kept.values() for entry in some}
         plan = self.plan.code if self.plan is not None else ""
         self.load()
         if missing := self.incomplete():
@@ -366,7 +370,7 @@ class RanDesk:
             raise CommandError(
                 translate("Ran", "The job was saved anew meanwhile: look once more, then keep it.")
             )
-        if before != {one.id for some in self.kept.values() for one in some}:
+        if before != {entry.id for some in self.kept.values() for entry in some}:
             raise CommandError(
                 translate(
                     "Ran",
@@ -377,8 +381,8 @@ class RanDesk:
         if not fresh and not back:
             raise CommandError(translate("Ran", "There is nothing new to keep."))
         plan_now = self.plan
-        entries = tuple(replace(one, role=self.role, time=self._base.time) for one in fresh)
-        leave = () if self.to_proof else tuple(one.key for one in entries)
+        entries = tuple(replace(entry, role=self.role, time=self._base.time) for entry in fresh)
+        leave = () if self.to_proof else tuple(entry.key for entry in entries)
         done = keep(
             plan_now.path, entries, lambda: plan_now.reckoned, back=back, leave_out=leave, role=self.role
         )
@@ -394,7 +398,7 @@ class RanDesk:
         if self.plan is None or not self.kept:
             raise CommandError(translate("Ran", "Nothing is kept of this day yet."))
         plan = self.plan
-        back = tuple(one for some in self.kept.values() for one in some)
+        back = tuple(entry for some in self.kept.values() for entry in some)
         done = keep(plan.path, (), lambda: plan.reckoned, back=back, role=self.role)
         self._touched |= set(self.kept)
         self.load()
@@ -409,13 +413,13 @@ def _merged(
     asked: set[str],
 ) -> dict[str, Entry]:
     """By key: one's own where it was touched here, else what stands in the record."""
-    rest = {key: one for key, one in found.items() if (about, key) not in touched}
-    return rest | {key: one for key, one in own.items() if (about, key) in touched and key in asked}
+    rest = {key: entry for key, entry in found.items() if (about, key) not in touched}
+    return rest | {key: entry for key, entry in own.items() if (about, key) in touched and key in asked}
 
 
-def _at(one: Entry, step: StepAsked, units: str) -> str:
+def _at(entry: Entry, step: StepAsked, units: str) -> str:
     """`noisy at 4 mm`: the depth of a layer where it is known."""
-    if one.depth is not None or not step.one_deep:
-        return outcome_words(one, units)
-    words, comma, rest = outcome_words(one, units).partition(",")
+    if entry.depth is not None or not step.one_deep:
+        return outcome_words(entry, units)
+    words, comma, rest = outcome_words(entry, units).partition(",")
     return f"{words} at {step.one_deep}{comma}{rest}"

@@ -95,7 +95,7 @@ class RanFoot(QWidget):
             lines.append((words.format(code=desk.plan.code), "purple"))
         if desk.paces:
             words = translate("Ran", "Against what was planned: {factors}.")
-            lines.append((words.format(factors="; ".join(one.words() for one in desk.paces)), "pencil"))
+            lines.append((words.format(factors="; ".join(pace.words() for pace in desk.paces)), "pencil"))
         offered = desk.offered_words()
         if offered:
             lines.append(
@@ -115,9 +115,11 @@ class RanFoot(QWidget):
         now = look()
         side, gap, high = now.px(SIDE), now.px(GAP), now.px(HIGH)
         shown = [
-            one for one in (self.pace, self.proof, self.save, self.back, self.keep) if not one.isHidden()
+            big_button
+            for big_button in (self.pace, self.proof, self.save, self.back, self.keep)
+            if not big_button.isHidden()
         ]
-        wide = sum(one.sizeHint().width() + gap for one in shown) - gap
+        wide = sum(big_button.sizeHint().width() + gap for big_button in shown) - gap
         beside = width - wide - 3 * side >= now.px(420)
         room = width - 2 * side - (wide + side if beside else 0)
         top = now.px(12)

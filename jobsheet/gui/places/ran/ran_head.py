@@ -77,7 +77,7 @@ class RanHead(QWidget):
         plan, asked = self._desk.plan, self._desk.asked
         if plan is None or asked is None:
             return None
-        keys = [one.key for one in plan.job.set_ups]
+        keys = [set_up.key for set_up in plan.job.set_ups]
         at = keys.index(asked.set_up.key) + by
         return (keys[at], plan.job.set_ups[at].number) if 0 <= at < len(keys) else None
 
@@ -131,8 +131,10 @@ class RanHead(QWidget):
             self._cells.append((QRect(left, top, wide, line), caption, value, not at))
             left += wide
         left, top = self._place_fields(left, top, width)
-        shown = [one for one in (self.before, self.after, self.close_it) if not one.isHidden()]
-        wide = sum(one.sizeHint().width() + now.px(GAP) for one in shown) + side // 2
+        shown = [
+            big_button for big_button in (self.before, self.after, self.close_it) if not big_button.isHidden()
+        ]
+        wide = sum(big_button.sizeHint().width() + now.px(GAP) for big_button in shown) + side // 2
         if left + wide > width:
             left, top = 0, top + line
         left = width - wide

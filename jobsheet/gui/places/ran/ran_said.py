@@ -27,7 +27,7 @@ class Said(Struct, frozen=True, kw_only=True):
     def all(self) -> tuple[Entry, ...]:
         """In the order in which they are written down."""
         rest = (self.minutes, self.change)
-        return (*self.steps.values(), *self.sizes.values(), *(one for one in rest if one is not None))
+        return (*self.steps.values(), *self.sizes.values(), *(entry for entry in rest if entry is not None))
 
 
 def matter(entry: Entry) -> tuple[str, str]:
@@ -39,23 +39,26 @@ def standing(asked: RanAsked, entries: Iterable[Entry]) -> dict[tuple[str, str],
     """The entries of a set-up by what they are about, the newest last; a size that was written
     in the shell is known by its name.
     """
-    steps = {one.key for one in asked.steps}
-    names = {one.size: one.key for one in reversed(asked.sizes)}
-    sizes = {one.key for one in asked.sizes}
+    steps = {step_asked.key for step_asked in asked.steps}
+    names = {size_asked.size: size_asked.key for size_asked in reversed(asked.sizes)}
+    sizes = {size_asked.key for size_asked in asked.sizes}
     numbers = asked.numbers
     found: dict[tuple[str, str], tuple[Entry, ...]] = {}
-    for one in entries:
+    for entry in entries:
         here = (
-            (one.about == "step" and one.key in steps)
+            (entry.about == "step" and entry.key in steps)
             or (
-                one.about == "size"
-                and (one.key in sizes or (not one.key and one.size in names and one.set_up in (0, *numbers)))
+                entry.about == "size"
+                and (
+                    entry.key in sizes
+                    or (not entry.key and entry.size in names and entry.set_up in (0, *numbers))
+                )
             )
-            or (one.about in ("minutes", "change") and one.set_up in numbers)
+            or (entry.about in ("minutes", "change") and entry.set_up in numbers)
         )
         if here:
-            of = ("size", one.key or names[one.size]) if one.about == "size" else matter(one)
-            found[of] = (*found.get(of, ()), one)
+            of = ("size", entry.key or names[entry.size]) if entry.about == "size" else matter(entry)
+            found[of] = (*found.get(of, ()), entry)
     return found
 
 
@@ -63,8 +66,8 @@ def as_said(kept: Mapping[tuple[str, str], tuple[Entry, ...]]) -> Said:
     """What stands in the record, as it is shown again."""
     last = {of: some[-1] for of, some in kept.items()}
     return Said(
-        steps={key: one for (about, key), one in last.items() if about == "step"},
-        sizes={key: replace(one, key=key) for (about, key), one in last.items() if about == "size"},
+        steps={key: entry for (about, key), entry in last.items() if about == "step"},
+        sizes={key: replace(entry, key=key) for (about, key), entry in last.items() if about == "size"},
         minutes=last.get(("minutes", "")),
         change=last.get(("change", "")),
     )
@@ -74,21 +77,21 @@ def difference(
     said: Said, kept: Mapping[tuple[str, str], tuple[Entry, ...]]
 ) -> tuple[tuple[Entry, ...], tuple[Entry, ...]]:
     """What is to be written, and what of the record is to be taken back for it."""
-    now = {matter(one): one for one in said.all()}
-    fresh = tuple(one for of, one in now.items() if not (of in kept and _same(one, kept[of][-1])))
-    changed = {matter(one) for one in fresh} | (set(kept) - set(now))
-    return fresh, tuple(one for of in kept for one in kept[of] if of in changed)
+    now = {matter(entry): entry for entry in said.all()}
+    fresh = tuple(entry for of, entry in now.items() if not (of in kept and _same(entry, kept[of][-1])))
+    changed = {matter(entry) for entry in fresh} | (set(kept) - set(now))
+    return fresh, tuple(entry for of in kept for entry in kept[of] if of in changed)
 
 
-def _same(one: Entry, other: Entry) -> bool:
+def _same(entry: Entry, other: Entry) -> bool:
     """Whether they say the same, to the digits of the record: not when, by whom and of which plan."""
-    return _told(one) == _told(other)
+    return _told(entry) == _told(other)
 
 
-def _told(one: Entry) -> tuple[str, ...]:
+def _told(entry: Entry) -> tuple[str, ...]:
     said = Entry(
-        job="", plan="", revision=0, machine=one.machine, date=one.date, about=one.about, outcome=one.outcome, layer=one.layer,
-        slipped=one.slipped, speed=one.speed, depth=one.depth, length=one.length, seconds=one.seconds, found=one.found,
-        setting_up=one.setting_up, cutting=one.cutting, change=one.change, note=one.note,
+        job="", plan="", revision=0, machine=entry.machine, date=entry.date, about=entry.about, outcome=entry.outcome, layer=entry.layer,
+        slipped=entry.slipped, speed=entry.speed, depth=entry.depth, length=entry.length, seconds=entry.seconds, found=entry.found,
+        setting_up=entry.setting_up, cutting=entry.cutting, change=entry.change, note=entry.note,
     )  # fmt: skip
     return tuple(lines_of(said))

@@ -88,7 +88,7 @@ class RanSizes(QWidget):
         field.textEdited.emit(field.text())
 
     def _found(self, key: str, text: str) -> None:
-        size = next((one for one in self._sizes if one.key == key), None)
+        size = next((size_asked for size_asked in self._sizes if size_asked.key == key), None)
         if size is not None:
             self._desk.found(size, text)
             self.said.emit()
@@ -144,9 +144,11 @@ class RanSizes(QWidget):
         if sizes != self._sizes:
             self._make(sizes)
         for size in sizes:
-            one = self._desk.said.sizes.get(size.key)
+            entry = self._desk.said.sizes.get(size.key)
             shown = (
-                number_of(one.found, self._desk.units) if one is not None and one.found is not None else ""
+                number_of(entry.found, self._desk.units)
+                if entry is not None and entry.found is not None
+                else ""
             )
             self._show(self.fields[size.key], ("size", size.key, ""), shown)
         minutes = self._desk.said.minutes
@@ -179,8 +181,12 @@ class RanSizes(QWidget):
 
     def off(self, size: SizeAsked) -> str:
         """`0.02 over`, or nothing."""
-        one = self._desk.said.sizes.get(size.key)
-        return size.out_by(one.found, self._desk.units) if one is not None and one.found is not None else ""
+        entry = self._desk.said.sizes.get(size.key)
+        return (
+            size.out_by(entry.found, self._desk.units)
+            if entry is not None and entry.found is not None
+            else ""
+        )
 
     # --- placing and painting ---
 
@@ -266,8 +272,8 @@ class RanSizes(QWidget):
             words = translate("Ran", "{limits} · step {number}").format(limits=size.words, number=size.number)
             back = self._desk.back.get(("size", size.key), ())
             if back and size.key not in self._desk.said.sizes and back[-1].found is not None:
-                found = number_of(back[-1].found, self._desk.units)
-                words = translate("Ran", "{found} was taken back").format(found=found)
+                number = number_of(back[-1].found, self._desk.units)
+                words = translate("Ran", "{found} was taken back").format(found=number)
             ink.write(painter, now, below, words, now.plain_head, "pencil")
         ink.horizontal(painter, now.colour("rule"), 0, place.width(), place.bottom())
 

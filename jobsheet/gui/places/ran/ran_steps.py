@@ -60,7 +60,7 @@ class RanSteps(QWidget):
 
     def begin(self) -> None:
         """Open the first step of which nothing is said."""
-        free = (at for at, one in enumerate(self.steps) if one.key not in self._desk.said.steps)
+        free = (at for at, step_asked in enumerate(self.steps) if step_asked.key not in self._desk.said.steps)
         self._open(next(free, 0))
 
     def _open(self, at: int, asks: str = "outcome") -> None:
@@ -123,8 +123,8 @@ class RanSteps(QWidget):
     def open_ran(self) -> None:
         """What really ran, where it was not as planned."""
         step = self.step
-        one = self._desk.said.steps.get(step.key) if step is not None else None
-        if step is not None and one is not None and one.outcome != NOT_CUT:
+        entry = self._desk.said.steps.get(step.key) if step is not None else None
+        if step is not None and entry is not None and entry.outcome != NOT_CUT:
             self.answers.open_ran(step)
             self.moved.emit()
             self.answers.fields["speed"].setFocus()
@@ -275,9 +275,9 @@ class RanSteps(QWidget):
 
     def _words(self, step: StepAsked) -> tuple[str, str]:
         """How it went, and its tone; what was taken back is said in pencil."""
-        one = self._desk.said.steps.get(step.key)
-        if one is not None:
-            return outcome_words(one, self._desk.units), "ink" if one.outcome != NOT_CUT else "pencil"
+        entry = self._desk.said.steps.get(step.key)
+        if entry is not None:
+            return outcome_words(entry, self._desk.units), "ink" if entry.outcome != NOT_CUT else "pencil"
         back = self._desk.back.get(("step", step.key), ())
         if back:
             words = translate("Ran", "not entered; {outcome} was taken back")
@@ -293,6 +293,6 @@ class RanSteps(QWidget):
         box = QRect(place.right() - wide, place.top(), wide, place.height())
         ink.write(painter, now, box, words, font, tone, ink.RIGHT)
         mark = box.left() - now.px(34)
-        one = self._desk.said.steps.get(step.key)
-        draw_outcome(painter, one.outcome if one is not None else "", mark, box.center().y(), 22)
+        entry = self._desk.said.steps.get(step.key)
+        draw_outcome(painter, entry.outcome if entry is not None else "", mark, box.center().y(), 22)
         return wide + now.px(34)

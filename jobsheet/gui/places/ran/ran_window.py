@@ -172,7 +172,7 @@ class RanWindow(QMainWindow):
             else translate("Ran", "Kept: {count} entry in {name}.")
         ).format(count=len(done.written), name=name)
         if done.trials:
-            numbers = ", ".join(str(one.number) for one, _ in done.trials)
+            numbers = ", ".join(str(entry.number) for entry, _ in done.trials)
             words += " " + translate("Ran", "In the proof log of {machine}: {numbers}.").format(
                 machine=self.desk.machine, numbers=numbers
             )
@@ -311,8 +311,8 @@ class RanWindow(QMainWindow):
             self.head.day,
             self.head.role,
         ]
-        for one, other in pairwise(order):
-            QWidget.setTabOrder(one, other)
+        for widget, other in pairwise(order):
+            QWidget.setTabOrder(widget, other)
 
     def refresh(self) -> None:
         """Show everything as it stands, in the look of the moment."""

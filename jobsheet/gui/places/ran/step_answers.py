@@ -120,16 +120,18 @@ class StepAnswers(QWidget):
         self._put_ran(desk, step, answer)
         self.update()
 
-    def _put_ran(self, desk: RanDesk, step: StepAsked, one: Entry | None) -> None:
-        told = one is not None and (one.speed, one.depth, one.seconds) != (None, None, None)
+    def _put_ran(self, desk: RanDesk, step: StepAsked, entry: Entry | None) -> None:
+        told = entry is not None and (entry.speed, entry.depth, entry.seconds) != (None, None, None)
         unread = any(of[:2] == ("step", step.key) for of in desk.unread)
-        is_open = one is not None and one.outcome != NOT_CUT and (told or unread or self._opened == step.key)
-        self.really.setVisible(one is not None and one.outcome != NOT_CUT and not is_open)
+        is_open = (
+            entry is not None and entry.outcome != NOT_CUT and (told or unread or self._opened == step.key)
+        )
+        self.really.setVisible(entry is not None and entry.outcome != NOT_CUT and not is_open)
         for name, field in self.fields.items():
             field.setVisible(is_open)
             if step.key != self._shown:
                 field.clearFocus()
-            text, why = desk.unread.get(("step", step.key, name), (_shown(one, name, desk.units), ""))
+            text, why = desk.unread.get(("step", step.key, name), (_shown(entry, name, desk.units), ""))
             field.put(text)
             field.wrong(why)
         self._shown = step.key
@@ -140,7 +142,9 @@ class StepAnswers(QWidget):
         """
         now = look()
         gap, high = now.px(GAP), now.px(HIGH)
-        longest = max(now.width(one.text(), now.plain_head) for one in self.outcomes) + now.px(44)
+        longest = max(now.width(big_button.text(), now.plain_head) for big_button in self.outcomes) + now.px(
+            44
+        )
         columns = next((count for count in (4, 3, 2) if (width - gap * (count - 1)) // count >= longest), 1)
         first = self.outcomes if columns == 3 else self.outcomes[:-1]
         top = _grid(first, QRect(0, 0, width, high), columns, gap)
@@ -179,7 +183,7 @@ class StepAnswers(QWidget):
         """Which layer: 1 to the last, then all of them, in as many lines as they need; how far the
         last of them reaches, and its top.
         """
-        shown = [one for one in (*self.layers[1:], self.layers[0]) if not one.isHidden()]
+        shown = [big_button for big_button in (*self.layers[1:], self.layers[0]) if not big_button.isHidden()]
         if not shown:
             return 0, top
         now = look()
@@ -231,9 +235,9 @@ def _grid(buttons: list[BigButton], first: QRect, columns: int, gap: int) -> int
     return -(-len(buttons) // columns) * (first.height() + gap)
 
 
-def _shown(one: Entry | None, name: str, units: str) -> str:
+def _shown(entry: Entry | None, name: str, units: str) -> str:
     """What was said of a step, as it may be typed again."""
-    value = getattr(one, name) if one is not None else None
+    value = getattr(entry, name) if entry is not None else None
     if value is None:
         return ""
     if name == "speed":

@@ -58,15 +58,18 @@ def facts_of(path: Path, title_of: Callable[[str], str] = str, others: tuple[Pat
         (say("Shelf", "File"), path.name),
     )
     revisions = tuple(
-        (f"{plan_mark(one.number)}, {one.when}", ", ".join(word for word in (one.changed, one.who) if word))
-        for one in reversed(job.revisions)
+        (
+            f"{plan_mark(revision.number)}, {revision.when}",
+            ", ".join(word for word in (revision.changed, revision.who) if word),
+        )
+        for revision in reversed(job.revisions)
     )
     ran = days_told(runs, job.units)
     blocks = [(say("Shelf", "At the machine"), ran or (("", say("Shelf", "nothing is written down yet")),))]
     factors = paces(timed(runs))
     if factors:
         blocks.append(
-            (say("Shelf", "Times, against what was planned"), tuple(("", one.words()) for one in factors))
+            (say("Shelf", "Times, against what was planned"), tuple(("", pace.words()) for pace in factors))
         )
     if revisions:
         blocks.append((say("Shelf", "Revisions of the plan"), revisions))

@@ -195,10 +195,10 @@ class ShelfWindow(QDialog):
     def _list_shelves(self, folder: Path) -> None:
         """The shelves that were chosen so far, this one among them; with one alone there is nothing to choose."""
         there = shelves()
-        twice = {one.name for one in there if sum(other.name == one.name for other in there) > 1}
+        twice = {path.name for path in there if sum(other.name == path.name for other in there) > 1}
         self.shelves.clear()
-        for one in there:
-            self.shelves.offer(str(one) if one.name in twice else one.name or str(one), str(one))
+        for path in there:
+            self.shelves.offer(str(path) if path.name in twice else path.name or str(path), str(path))
         self.shelves.setCurrentIndex(max(0, self.shelves.findData(str(folder))))
         self.shelves.setVisible(len(there) > 1)
 

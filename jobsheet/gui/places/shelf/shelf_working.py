@@ -50,12 +50,12 @@ class Working(QObject):
 
     def of(self, content: str) -> Worked | None:
         """Verdict and picture of a file with that content; None where they are still to come."""
-        found = self._known.get(content) or worked_of(self._index, content)
-        if found is not None:
+        worked = self._known.get(content) or worked_of(self._index, content)
+        if worked is not None:
             if len(self._known) >= ROOM:
                 self._known.clear()
-            self._known[content] = found
-        return found
+            self._known[content] = worked
+        return worked
 
     def when_idle(self) -> None:
         """Begin once the hand has rested; what works already goes on."""

@@ -36,10 +36,10 @@ def stop_out_of_the_cut(view: View) -> Iterator[Remark]:
                 held = tuple(steps[:index])
                 break
         for stop in stops:
-            cut = next((one for one in held if stop in OPPOSITE and _cuts(one, stop)), None)
+            cut = next((step for step in held if stop in OPPOSITE and _cuts(step, stop)), None)
             if cut is None:
                 continue
-            others = ", ".join(dict.fromkeys(OPPOSITE[stop] if one == stop else one for one in stops))
+            others = ", ".join(dict.fromkeys(OPPOSITE[stop] if other == stop else other for other in stops))
             name = "stop" if several is None else "stops"
             fix = Fix(f"Stop at the {OPPOSITE[stop]}", set_field(f"holding:{set_up.key}", name, others))
             message = f"The stop stands at the {stop}, where this step cuts: put it at the other {_END[stop]}"

@@ -48,10 +48,10 @@ def angle_plate_squared(view: View) -> Iterator[Remark]:
     for set_up, steps in plan_of(view).groups():
         if not holding_roles(set_up).upright:
             continue
-        by, asking = fact(set_up, "squared_by"), next((one for one in steps if _asks(view, one)), None)
+        by, asking = fact(set_up, "squared_by"), next((step for step in steps if _asks(view, step)), None)
         if by is None and any(does(step.operation, "square up") for step in steps):
             continue
-        first = asking or next((one for one in steps if one.cuts), None)
+        first = asking or next((step for step in steps if step.cuts), None)
         if by in ("indicator", "square") or first is None or (by is None and asking is None):
             continue
         message = (

@@ -52,38 +52,38 @@ def clear_of_plate_and_centres(view: View) -> Iterator[Remark]:
 def _bodies(set_up: SetUp, first: Step) -> tuple[Body, ...]:
     """What a cutter can meet beside it; a centre at either end where it is not said at which the chuck is."""
     plays = holding_roles(set_up)
-    found = [
-        one
-        for one in bodies_of(set_up, first.lie, first.setting.machine)
-        if one.part in ("tail", "jack", "dog")
-        or (one.part == "plate" and plays.upright)
-        or (one.part in _JAWS and one.sure)
+    bodies = [
+        body
+        for body in bodies_of(set_up, first.lie, first.setting.machine)
+        if body.part in ("tail", "jack", "dog")
+        or (body.part == "plate" and plays.upright)
+        or (body.part in _JAWS and body.sure)
     ]
     long = first.lie.size[0]
     if plays.between:
         return tuple(
-            _at_its_end(one, set_up, long)
-            for one in found
-            if one.part != "dog" or free_end(set_up) is not None
+            _at_its_end(body, set_up, long)
+            for body in bodies
+            if body.part != "dog" or free_end(set_up) is not None
         )
-    for one in tuple(found):
-        if one.part == "tail" and plays.chuck:
-            (x0, y0, z0), (x1, y1, z1) = one.low, one.high
-            found.append(replace(one, low=(long - x1, y0, z0), high=(long - x0, y1, z1)))
-    return tuple(found)
+    for body in tuple(bodies):
+        if body.part == "tail" and plays.chuck:
+            (x0, y0, z0), (x1, y1, z1) = body.low, body.high
+            bodies.append(replace(body, low=(long - x1, y0, z0), high=(long - x0, y1, z1)))
+    return tuple(bodies)
 
 
-def _at_its_end(one: Body, set_up: SetUp, long: float) -> Body:
+def _at_its_end(body: Body, set_up: SetUp, long: float) -> Body:
     """The dog is drawn at the left; it sits at the other end than the one that places count from."""
-    if one.part != "dog" or free_end(set_up) == 0:
-        return one
-    (x0, y0, z0), (x1, y1, z1) = one.low, one.high
-    return replace(one, low=(long - x1, y0, z0), high=(long - x0, y1, z1))
+    if body.part != "dog" or free_end(set_up) == 0:
+        return body
+    (x0, y0, z0), (x1, y1, z1) = body.low, body.high
+    return replace(body, low=(long - x1, y0, z0), high=(long - x0, y1, z1))
 
 
 def _message(set_up: SetUp, step: Step, first: Step, bodies: tuple[Body, ...]) -> str:
     met = clashes(step.cut, as_now(bodies, first, step), radius_of(step), stick_out_of(step))
-    one = next((one for one in met if one.by == "holder" or one.part not in _JAWS), None)
+    one = next((clash for clash in met if clash.by == "holder" or clash.part not in _JAWS), None)
     if one is None:
         return ""
     if one.part == "plate" and fact(set_up, "above_plate") is None:

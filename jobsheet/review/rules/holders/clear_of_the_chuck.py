@@ -30,9 +30,9 @@ def clear_of_the_chuck(view: View) -> Iterator[Remark]:
         cutting = [step for step in steps if step.cuts]
         ends = (0, 1) if found.free is None or found.upright else (found.free,)
         free = min(
-            ends, key=lambda end: max((_far(found, steps[0], one, end) for one in cutting), default=0.0)
+            ends, key=lambda end: max((_far(found, steps[0], step, end) for step in cutting), default=0.0)
         )
-        step = next((one for one in cutting if _far(found, steps[0], one, free) > found.out + 1e-9), None)
+        step = next((step for step in cutting if _far(found, steps[0], step, free) > found.out + 1e-9), None)
         if step is None:
             continue
         units = view.job.units
@@ -49,4 +49,4 @@ def clear_of_the_chuck(view: View) -> Iterator[Remark]:
 
 def _far(found: Chucked, first: Step, step: Step, end: int) -> float:
     """The furthest that a step comes from that end, the right one (0) or the left (1) [m]."""
-    return max((one[end] for one in reaches(found, first, step)), default=0.0)
+    return max((reach[end] for reach in reaches(found, first, step)), default=0.0)

@@ -44,7 +44,7 @@ def jack_under_thin_work(view: View) -> Iterator[Remark]:
             message = f"{length(long, units)} between the centres on {length(diameter, units)}: a jack under its middle"
             yield remark(view, "jack-under-thin-work", message, steps[0].key, fix=fix, set_up=set_up.key)
             continue
-        step = next((one for one in cutting if _way(one, long, diameter) > _most(one)), None)
+        step = next((step for step in cutting if _way(step, long, diameter) > _most(step)), None)
         if step is not None:
             way, limit = _way(step, long, diameter), _most(step)
             message = (

@@ -32,7 +32,7 @@ def room_below_in_the_chuck(view: View) -> Iterator[Remark]:
         found = chucked(set_up, steps[0])
         if found is None or not found.upright or found.grip is None:
             continue
-        step = next((one for one in steps if one.cuts and _comes_out(found, one)), None)
+        step = next((step for step in steps if step.cuts and _comes_out(found, step)), None)
         if step is None:
             continue
         message = f"Step {step.number} goes through, and jaws or body of the chuck are under it"

@@ -20,7 +20,10 @@ def say_how_it_is_held(view: View) -> Iterator[Remark]:
     From: common practice
     """
     for set_up in view.job.set_ups:
-        first = next((one for one in set_up.operations if roles(one).mills or roles(one).hole), None)
+        first = next(
+            (operation for operation in set_up.operations if roles(operation).mills or roles(operation).hole),
+            None,
+        )
         if first is None or not holding_roles(set_up).in_words:
             continue
         yield remark(

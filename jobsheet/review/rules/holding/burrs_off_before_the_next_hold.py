@@ -36,18 +36,18 @@ def burrs_off_before_the_next_hold(view: View) -> Iterator[Remark]:
     if not found:
         return
     step, face, later = found[0]
-    behind = {one.set_up.key: plan.of(one.set_up.key)[-1] for one, _, _ in found}
+    behind = {step.set_up.key: plan.of(step.set_up.key)[-1] for step, _, _ in found}
     more = len(behind) - 1
     message = (
         f"Break the edges after step {step.number}: {plan.subject(face)} is held or set down in set-up {later.number}, and its burrs"
         f" are still on it{f'; so {_so_many(more)} more' if more else ''}"
     )
     texts = {"does": "deburr", "with_what": "file", "minutes": "2 min"}
-    mends: list[Mend] = [added_after(one.key, written.BENCH, texts) for one in behind.values()]
-    keys = tuple(dict.fromkeys(one.key for one, _, _ in found))
+    mends: list[Mend] = [added_after(step.key, written.BENCH, texts) for step in behind.values()]
+    keys = tuple(dict.fromkeys(step.key for step, _, _ in found))
     yield remark(
         view, "burrs-off-before-the-next-hold", message, *keys, set_up=later.key,
-        fix=Fix(f"Deburr after {', '.join(str(one.number) for one in behind.values())}", in_turn(*mends)),
+        fix=Fix(f"Deburr after {', '.join(str(step.number) for step in behind.values())}", in_turn(*mends)),
     )  # fmt: skip
 
 
@@ -95,6 +95,6 @@ def _left_on(step: Step) -> tuple[str, ...]:
 def _gone(plan: Plan, step: Step, until: int) -> bool:
     """Whether the burrs of a cut are taken off before the step of that index."""
     return how(step.operation, BROKEN) or any(
-        does(one.operation, "deburr") or how(one.operation, BROKEN) or one.roles.mills == "edge"
-        for one in plan.steps[step.index + 1 : until]
+        does(other.operation, "deburr") or how(other.operation, BROKEN) or other.roles.mills == "edge"
+        for other in plan.steps[step.index + 1 : until]
     )

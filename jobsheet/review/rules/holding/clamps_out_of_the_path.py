@@ -48,7 +48,9 @@ def clamps_out_of_the_path(view: View) -> Iterator[Remark]:
             message = _message(set_up, step, bodies, steps[0])
             if not message:
                 continue
-            asked = next((one for one in steps if one.index < step.index and _says_nothing(one)), None)
+            asked = next(
+                (other for other in steps if other.index < step.index and _says_nothing(other)), None
+            )
             if asked is not None:
                 yield remark(
                     view, "clamps-out-of-the-path",
@@ -73,12 +75,12 @@ def _bodies(set_up: SetUp, first: Step) -> tuple[Body, ...]:
     if _on_a_step(set_up) and fact(set_up, "nose_below") is None:
         deepest = Quantity(first.lie.size[2], "")
         set_up = replace(set_up, holding=replace(set_up.holding, nose_below=deepest))
-    found = [one for one in bodies_of(set_up, first.lie, first.setting.machine) if one.part in _ABOVE]
+    bodies = [body for body in bodies_of(set_up, first.lie, first.setting.machine) if body.part in _ABOVE]
     if not on_straps(set_up):
-        return tuple(found)
+        return tuple(bodies)
     if fact(set_up, "bolt_to_nose") is None:
-        found = [one for one in found if one.part == "strap"]
-    return tuple(found if fact(set_up, "strap_width") is not None else (_middle(one) for one in found))
+        bodies = [body for body in bodies if body.part == "strap"]
+    return tuple(bodies if fact(set_up, "strap_width") is not None else (_middle(body) for body in bodies))
 
 
 def _middle(body: Body) -> Body:

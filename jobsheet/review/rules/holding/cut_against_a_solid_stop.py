@@ -26,7 +26,7 @@ def cut_against_a_solid_stop(view: View) -> Iterator[Remark]:
     for set_up, operation, outcome in view.steps():
         typed = type(operation.fields).__struct_fields__
         along = operation.fields.along if "along" in typed else ""
-        verdict = next((one.verdict for one in outcome.limits if one.name == "holding"), "")
+        verdict = next((limit.verdict for limit in outcome.limits if limit.name == "holding"), "")
         if verdict not in ("tight", "beyond"):
             continue
         lie = lying(set_up, box)

@@ -46,11 +46,11 @@ def grip_deep_enough(view: View) -> Iterator[Remark]:
                 continue
         short = next(
             (
-                one.key
-                for one in set_up.operations
+                operation.key
+                for operation in set_up.operations
                 if any(
                     limit.name == "holding" and limit.verdict == "beyond"
-                    for limit in view.reckoned.operations[one.key].limits
+                    for limit in view.reckoned.operations[operation.key].limits
                 )
             ),
             None,
@@ -68,9 +68,9 @@ def _lower(view: View, set_up: SetUp, high: float, jaw: float) -> Fix | None:
     above = max(high - jaw, high / 2)
     if above > most * min(high - above, jaw):
         return None
-    for one in set_up.operations:
-        depth = getattr(one.fields, "depth", None)
-        if roles(one).sizes and depth is not None and (depth.value or high) > above:
+    for operation in set_up.operations:
+        depth = getattr(operation.fields, "depth", None)
+        if roles(operation).sizes and depth is not None and (depth.value or high) > above:
             return None
     text = typed(above, view.job.units, 1)
     return Fix(f"{text} above the jaws", set_field(f"holding:{set_up.key}", "above_jaws", text))

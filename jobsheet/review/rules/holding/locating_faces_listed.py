@@ -22,7 +22,11 @@ def locating_faces_listed(view: View) -> Iterator[Remark]:
     From: common practice
     """
     for set_up in view.job.set_ups:
-        sized = [one for one in set_up.operations if _has_limits(one.fields) and roles(one).beside != "bench"]
+        sized = [
+            operation
+            for operation in set_up.operations
+            if _has_limits(operation.fields) and roles(operation).beside != "bench"
+        ]
         plays = holding_roles(set_up)
         if not sized:
             continue
@@ -36,7 +40,7 @@ def locating_faces_listed(view: View) -> Iterator[Remark]:
 def _found(set_up: SetUp) -> bool:
     """Whether the zero is named, or something is found or trued here."""
     return bool(set_up.zero.named or set_up.zero.found) or any(
-        does(one, "find zero", "square up") for one in set_up.operations
+        does(operation, "find zero", "square up") for operation in set_up.operations
     )
 
 

@@ -26,20 +26,20 @@ def one_clamp_at_a_time(view: View) -> Iterator[Remark]:
     for set_up in view.job.set_ups:
         holds = _holds(set_up)
         for index, operation in enumerate(set_up.operations):
-            one = changed_by(operation)
+            changed = changed_by(operation)
             before = changed_before(set_up, operation.key)
             held = (holds | before.on) - before.off
-            if not held or not held <= one.off:
+            if not held or not held <= changed.off:
                 continue
-            if operation.fields.one_at_a_time or (one.on and operation.fields.one_at_a_time is None):
+            if operation.fields.one_at_a_time or (changed.on and operation.fields.one_at_a_time is None):
                 continue
-            other = _next_hold(set_up.operations[index + 1 :]) if not one.on else None
-            if not one.on and does(operation, "take out"):
+            other = _next_hold(set_up.operations[index + 1 :]) if not changed.on else None
+            if not changed.on and does(operation, "take out"):
                 continue
             keys = (operation.key,) if other is None else (operation.key, other.key)
             yield remark(
                 view, "one-clamp-at-a-time", "The work is free between these two steps: new hold on first, one at a time",
-                *keys, fix=_fix(operation, other, on=bool(one.on)), set_up=set_up.key,
+                *keys, fix=_fix(operation, other, on=bool(changed.on)), set_up=set_up.key,
                 by_hand="name what goes on holding the work while these come off, and put it on first",
             )  # fmt: skip
             break
@@ -57,7 +57,9 @@ def _holds(set_up: SetUp) -> frozenset[str]:
 
 
 def _next_hold(behind: tuple[Operation, ...]) -> Operation | None:
-    return next((one for one in behind if changed_by(one).on or does(one, "clamp")), None)
+    return next(
+        (operation for operation in behind if changed_by(operation).on or does(operation, "clamp")), None
+    )
 
 
 def _fix(operation: Operation, other: Operation | None, *, on: bool) -> Fix | None:

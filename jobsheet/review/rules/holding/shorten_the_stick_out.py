@@ -38,14 +38,18 @@ def shorten_the_stick_out(view: View) -> Iterator[Remark]:
         cutter = getattr(operation.fields, "cutter", None)
         if cutter is None or cutter.stick_out is None or not cutter.diameter:
             continue
-        near = {one.name for one in outcome.limits if one.name in BENT and one.verdict in ("tight", "beyond")}
+        near = {
+            limit.name
+            for limit in outcome.limits
+            if limit.name in BENT and limit.verdict in ("tight", "beyond")
+        }
         setting = view.reckoned.settings[operation.key]
         needed = _needed(operation, setting)
         if not near or needed is None or needed > cutter.stick_out - 1e-3:
             continue
         shorter = replace(operation.fields, cutter=replace(cutter, stick_out=needed))
         _, limits, _, _, _ = reckon_operation(operation.kind, shorter, setting)
-        if any(one.name in near and one.verdict in ("tight", "beyond") for one in limits) or not limits:
+        if any(limit.name in near and limit.verdict in ("tight", "beyond") for limit in limits) or not limits:
             continue
         shown, size = typed(needed, view.job.units), length(needed, view.job.units)
         message = f"{length(cutter.stick_out, view.job.units)} out, the cut needs {shown}: shorten the stick-out to {shown}"

@@ -31,14 +31,16 @@ def bore_for_a_close_position(view: View) -> Iterator[Remark]:
     told: set[str] = set()
     limit = view.reckoned.shop.close_place
     for chain in holes_of(view.reckoned).chains:
-        if any(one.does in ("bore", "tap") for one in chain.steps):
+        if any(step.does in ("bore", "tap") for step in chain.steps):
             continue
-        drills = [one for one in chain.steps if one.does in ("drill", "ream")]
-        close = min((_place(one) for one in drills if _place(one) is not None), default=None)  # type: ignore[type-var]
+        drills = [step for step in chain.steps if step.does in ("drill", "ream")]
+        close = min(
+            (_place(hole_step) for hole_step in drills if _place(hole_step) is not None), default=None
+        )  # type: ignore[type-var]
         if close is None or close >= limit * (1 - 1e-9) or drills[-1].key in told:
             continue
         last = drills[-1]
-        if any(how(one.operation, BUSH) for one in drills):
+        if any(how(hole_step.operation, BUSH) for hole_step in drills):
             continue
         told.add(last.key)
         message = f"±{fine(close, view.job.units)} is too close for drilling: spot, drill, bore"
@@ -60,7 +62,7 @@ def _place(step: HoleStep) -> float | None:
 
 def _fix(view: View, chain: Chain, last: HoleStep) -> Fix | None:
     """A boring step before the reamer, to its usual stock; or after the last drill, which then is smaller."""
-    drill = next((one for one in reversed(chain.steps) if one.does == "drill"), None)
+    drill = next((step for step in reversed(chain.steps) if step.does == "drill"), None)
     if drill is None or last.fields.depth is None:
         return None
     units = view.job.units
@@ -85,5 +87,5 @@ def _fix(view: View, chain: Chain, last: HoleStep) -> Fix | None:
 
 def _within(*steps: HoleStep) -> str:
     return next(
-        (one.fields.within.text for one in steps if getattr(one.fields, "within", None) is not None), ""
+        (step.fields.within.text for step in steps if getattr(step.fields, "within", None) is not None), ""
     )

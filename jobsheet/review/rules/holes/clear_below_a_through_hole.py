@@ -36,11 +36,11 @@ def clear_below_a_through_hole(view: View) -> Iterator[Remark]:
     So: drill through, on 4 mm parallels, or on scrap
     From: United States Navy, training course 14018, drilling; common practice
     """
-    found = holes_of(view.reckoned)
+    holes = holes_of(view.reckoned)
     for set_up in view.job.set_ups:
         by_hand = holding_roles(set_up).drills_only
         rests = fact(set_up, "support" if by_hand else "rests_on")
-        cuts = [cut for cut in found.course.cuts if cut.set_up == set_up.key and _through(cut)]
+        cuts = [cut for cut in holes.course.cuts if cut.set_up == set_up.key and _through(cut)]
         if backed(set_up) or not cuts:
             continue
         if rests in ("bed", "table"):
@@ -64,7 +64,7 @@ def clear_below_a_through_hole(view: View) -> Iterator[Remark]:
             or not in_jaws(set_up, cuts[0].before)
         ):
             continue
-        room, cut = min(((_room(one, set_up), one) for one in cuts), key=lambda pair: pair[0])
+        room, cut = min(((_room(cut, set_up), cut) for cut in cuts), key=lambda pair: pair[0])
         if room >= thick + BESIDE - 1e-7:
             continue
         yield _at_a_parallel(view, set_up, cut, room, thick)

@@ -21,31 +21,31 @@ def drill_before_the_slot_it_meets(view: View) -> Iterator[Remark]:
     So: drill, slot; or plug the slot
     From: common practice
     """
-    found = holes_of(view.reckoned)
+    holes = holes_of(view.reckoned)
     told: set[str] = set()
-    for chain in found.chains:
+    for chain in holes.chains:
         for step in chain.steps:
             if step.does != "drill" or step.cutter.kind != "drill" or step.key in told:
                 continue
             if how(step.operation, PLUGGED):
                 continue
-            for one in found.taken:
-                if one.face != chain.face or one.index >= step.index:
+            for taken in holes.taken:
+                if taken.face != chain.face or taken.index >= step.index:
                     continue
-                inside, radius = one.inside(chain.at), step.diameter / 2
+                inside, radius = taken.inside(chain.at), step.diameter / 2
                 if not -radius + SAME < inside < radius - SAME:
                     continue
                 if any(before.diameter >= step.diameter - SAME for before in chain.before(step)):
                     continue
                 told.add(step.key)
                 fix = None
-                if one.set_up == step.set_up:
+                if taken.set_up == step.set_up:
                     fix = Fix(
-                        f"Move {step.number} before {one.operation.number}",
-                        moved_before(step.key, one.operation.key),
+                        f"Move {step.number} before {taken.operation.number}",
+                        moved_before(step.key, taken.operation.key),
                     )
-                message = f"This drill meets the cut of step {one.operation.number} sideways: drill first, or plug it"
+                message = f"This drill meets the cut of step {taken.operation.number} sideways: drill first, or plug it"
                 yield remark(
-                    view, "drill-before-the-slot-it-meets", message, step.key, one.operation.key, fix=fix, set_up=step.set_up
+                    view, "drill-before-the-slot-it-meets", message, step.key, taken.operation.key, fix=fix, set_up=step.set_up
                 )  # fmt: skip
                 break

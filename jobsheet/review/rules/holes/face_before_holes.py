@@ -22,22 +22,22 @@ def face_before_holes(view: View) -> Iterator[Remark]:
     So: face, drill
     From: common practice
     """
-    found = holes_of(view.reckoned)
+    holes = holes_of(view.reckoned)
     told: set[str] = set()
-    for chain in found.chains:
-        step = next((one for one in chain.steps if one.does in ("spot", "drill", "plunge")), None)
-        if step is None or step.set_up + chain.face in told or found.cut_away_later(chain, step):
+    for chain in holes.chains:
+        step = next((step for step in chain.steps if step.does in ("spot", "drill", "plunge")), None)
+        if step is None or step.set_up + chain.face in told or holes.cut_away_later(chain, step):
             continue
-        later = found.lowered_later(chain, step)
-        if sum(one.amount for one in later) <= BURR:
+        later = holes.lowered_later(chain, step)
+        if sum(lowered.amount for lowered in later) <= BURR:
             continue
         told.add(step.set_up + chain.face)
-        here = [one for one in later if one.set_up == step.set_up]
+        here = [lowered for lowered in later if lowered.set_up == step.set_up]
         fix = None
         if here and len(here) == len(later):
-            numbers = ", ".join(str(one.operation.number) for one in here)
-            moves = (moved_before(one.operation.key, step.key) for one in here)
+            numbers = ", ".join(str(lowered.operation.number) for lowered in here)
+            moves = (moved_before(lowered.operation.key, step.key) for lowered in here)
             fix = Fix(f"Move {numbers} before {step.number}", in_turn(*moves))
         message = f"Face first, then drill: step {later[0].operation.number} still lowers this face"
-        keys = (step.key, *dict.fromkeys(one.operation.key for one in later))
+        keys = (step.key, *dict.fromkeys(lowered.operation.key for lowered in later))
         yield remark(view, "face-before-holes", message, *keys, fix=fix, set_up=step.set_up)

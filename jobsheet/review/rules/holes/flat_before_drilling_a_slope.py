@@ -33,25 +33,25 @@ def flat_before_drilling_a_slope(view: View) -> Iterator[Remark]:
     stock = view.job.stock
     shape = finished_part(view.job).shape if view.job.finished else None
     bought = shape.as_bought if shape is not None else ()
-    found = holes_of(view.reckoned)
+    holes = holes_of(view.reckoned)
     told: set[str] = set()
-    for chain in found.chains:
-        first = next((one for one in chain.steps if one.does in ("spot", "drill")), None)
+    for chain in holes.chains:
+        first = next((step for step in chain.steps if step.does in ("spot", "drill")), None)
         if first is None or first.key in told or chain.face in stock.stays or not is_cast(stock, chain.face):
             continue
-        if any(one.face == chain.face and one.index < first.index for one in found.lowered):
+        if any(lowered.face == chain.face and lowered.index < first.index for lowered in holes.lowered):
             continue
         if any(
-            one.face == chain.face and one.index < first.index and one.inside(chain.at) > 0
-            for one in found.taken
+            taken.face == chain.face and taken.index < first.index and taken.inside(chain.at) > 0
+            for taken in holes.taken
         ):
             continue
         if first.does == "spot" and chain.face in bought:
             continue
-        if any(one.does in _FLAT for one in chain.before(first)):
+        if any(hole_step.does in _FLAT for hole_step in chain.before(first)):
             continue
         told.add(first.key)
-        width = max(one.diameter for one in chain.steps)
+        width = max(step.diameter for step in chain.steps)
         known = at_hand(view.job, "slot drill", width, 3 * width) or at_hand(
             view.job, "end mill", width, 3 * width
         )

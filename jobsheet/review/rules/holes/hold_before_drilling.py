@@ -24,7 +24,10 @@ def hold_before_drilling(view: View) -> Iterator[Remark]:
     for set_up in view.job.set_ups:
         if holding_roles(set_up).holds:
             continue
-        first = next((one for one in set_up.operations if roles(one).mills or roles(one).hole), None)
+        first = next(
+            (operation for operation in set_up.operations if roles(operation).mills or roles(operation).hole),
+            None,
+        )
         if first is None:
             continue
         vices = view.reckoned.settings[first.key].machine.vices

@@ -21,24 +21,24 @@ def hole_before_its_counterbore(view: View) -> Iterator[Remark]:
     """
     told: set[str] = set()
     by_tool = view.reckoned.shop.counterbore_order == "by the tool"
-    found = holes_of(view.reckoned)
-    for chain in found.chains:
+    holes = holes_of(view.reckoned)
+    for chain in holes.chains:
         for step in chain.steps:
             if step.does not in ("counterbore", "countersink") or step.key in told:
                 continue
             if getattr(step.fields, "hole", None) is not None or (by_tool and not _has_pilot(step)):
                 continue
-            if any(one.does in SIZING for one in chain.before(step)):
+            if any(hole_step.does in SIZING for hole_step in chain.before(step)):
                 continue
-            later = next((one for one in chain.after(step) if one.does in SIZING), None)
+            later = next((hole_step for hole_step in chain.after(step) if hole_step.does in SIZING), None)
             if later is None:
                 continue
             told.add(step.key)
             fix = None
             if later.set_up == step.set_up:
-                drills = _drills(found, step)
-                numbers = ", ".join(str(one.number) for one in drills)
-                moves = (moved_before(one.key, step.key) for one in drills)
+                drills = _drills(holes, step)
+                numbers = ", ".join(str(hole_step.number) for hole_step in drills)
+                moves = (moved_before(hole_step.key, step.key) for hole_step in drills)
                 fix = Fix(f"Move {numbers} before {step.number}", in_turn(*moves))
             message = f"Drill the hole first: step {later.number} comes after its {step.does}"
             yield remark(
@@ -50,11 +50,11 @@ def _has_pilot(step: HoleStep) -> bool:
     return any(word.casefold().startswith("pilot") for word in step.cutter.extra)
 
 
-def _drills(found: Holes, step: HoleStep) -> tuple[HoleStep, ...]:
+def _drills(holes: Holes, step: HoleStep) -> tuple[HoleStep, ...]:
     """The first step that makes each hole of a counterbore, in cutting order."""
     first = {}
-    for chain, here in found.by_step(step.key):
-        later = next((one for one in chain.after(here) if one.does in SIZING), None)
+    for chain, here in holes.by_step(step.key):
+        later = next((hole_step for hole_step in chain.after(here) if hole_step.does in SIZING), None)
         if later is not None and later.set_up == step.set_up:
             first[later.key] = later
-    return tuple(sorted(first.values(), key=lambda one: one.index))
+    return tuple(sorted(first.values(), key=lambda hole_step: hole_step.index))

@@ -48,11 +48,11 @@ def _before_its_time(chain: Chain, step: HoleStep) -> HoleStep | None:
     """The first step before this one that is larger and as deep, or the reamer before a drill."""
     if step.does not in SIZING:
         return None
-    for one in chain.before(step):
-        if one.does not in SIZING or not one.as_deep_as(step):
+    for hole_step in chain.before(step):
+        if hole_step.does not in SIZING or not hole_step.as_deep_as(step):
             continue
-        if one.diameter > step.diameter + SAME or (one.does == "ream" and step.does == "drill"):
-            return one
+        if hole_step.diameter > step.diameter + SAME or (hole_step.does == "ream" and step.does == "drill"):
+            return hole_step
     return None
 
 

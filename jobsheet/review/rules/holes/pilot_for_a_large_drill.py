@@ -42,7 +42,7 @@ def pilot_for_a_large_drill(view: View) -> Iterator[Remark]:
             if not helped:
                 continue
             told.add(step.key)
-            push = next((one for one in helped if one.name == "quill-push"), None)
+            push = next((limit for limit in helped if limit.name == "quill-push"), None)
             asked = (
                 f"the hand would need {push.demand:.0f} N"
                 if push is not None

@@ -27,10 +27,10 @@ def positions_from_the_datum(view: View) -> Iterator[Remark]:
     if not view.job.datums:
         return
     for set_up in view.job.set_ups:
-        placed = [one for one in set_up.operations if places_of(one)]
+        placed = [operation for operation in set_up.operations if places_of(operation)]
         if not placed:
             continue
-        chained = [one for one in placed if how(one, FROM_A_HOLE)]
+        chained = [operation for operation in placed if how(operation, FROM_A_HOLE)]
         from_hole = set_up.zero.stands_on == "another hole"
         if not from_hole and not chained:
             continue

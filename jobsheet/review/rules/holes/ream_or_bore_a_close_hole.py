@@ -34,7 +34,7 @@ def ream_or_bore_a_close_hole(view: View) -> Iterator[Remark]:
                 continue
             if abs(size.nominal - step.diameter) > 0.1 * step.diameter:
                 continue  # a size of something else, such as a place
-            if any(one.does in ("ream", "bore", "drill", "plunge") for one in chain.after(step)):
+            if any(hole_step.does in ("ream", "bore", "drill", "plunge") for hole_step in chain.after(step)):
                 continue
             told.add(step.key)
             message = f"A drill does not hold {size.said}: drill under size, then ream or bore"

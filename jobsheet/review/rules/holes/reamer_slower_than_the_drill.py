@@ -23,10 +23,12 @@ def reamer_slower_than_the_drill(view: View) -> Iterator[Remark]:
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:
         for step in chain.steps:
-            drill = next((one for one in reversed(chain.before(step)) if one.does == "drill"), None)
+            drill = next(
+                (hole_step for hole_step in reversed(chain.before(step)) if hole_step.does == "drill"), None
+            )
             if step.does != "ream" or drill is None or step.key in told:
                 continue
-            turns, drilled = (_speed(view, one.key) for one in (step, drill))
+            turns, drilled = (_speed(view, hole_step.key) for hole_step in (step, drill))
             if turns is None or drilled is None or turns <= drilled * (1 + 1e-6):
                 continue
             told.add(step.key)

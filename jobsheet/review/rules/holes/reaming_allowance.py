@@ -32,7 +32,7 @@ def reaming_allowance(view: View) -> Iterator[Remark]:
         for step in chain.steps:
             if step.does != "ream" or step.key in told or how(step.operation, BY_HAND):
                 continue
-            if any(one.does == "drill" for one in chain.after(step)):
+            if any(hole_step.does == "drill" for hole_step in chain.after(step)):
                 continue  # said by hole-steps-in-rising-order
             before = chain.hole_before(step)
             entered = step.fields.hole

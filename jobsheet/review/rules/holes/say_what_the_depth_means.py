@@ -48,5 +48,5 @@ def say_what_the_depth_means(view: View) -> Iterator[Remark]:
 
 
 def _to_the_full_diameter(operation: Operation, depth: str) -> Mend:
-    left = ", ".join(one for one in manners(operation.fields) if one != TO_THE_TIP)
+    left = ", ".join(manner for manner in manners(operation.fields) if manner != TO_THE_TIP)
     return in_turn(set_field(operation.key, "depth", depth), set_field(operation.key, "how", left))

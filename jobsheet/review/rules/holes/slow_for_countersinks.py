@@ -36,7 +36,7 @@ def slow_for_countersinks(view: View) -> Iterator[Remark]:
         drilling = start_speed(setting, operation.fields.cutter, "drill")
         if cut is None or turns is None or drilling is None or cut <= drilling * MOST * (1 + 1e-6):
             continue
-        if any(one.name == "cutting-speed" and one.verdict != "expected" for one in outcome.limits):
+        if any(limit.name == "cutting-speed" and limit.verdict != "expected" for limit in outcome.limits):
             continue
         if turns <= lowest(setting.machine) * (1 + 1e-6):
             continue

@@ -32,10 +32,12 @@ def small_step_before_the_reamer(view: View) -> Iterator[Remark]:
     """
     told: set[str] = set()
     for chain in holes_of(view.reckoned).chains:
-        reamer = next((one for one in chain.steps if one.does == "ream"), None)
+        reamer = next((step for step in chain.steps if step.does == "ream"), None)
         if reamer is None:
             continue
-        last = next((one for one in reversed(chain.before(reamer)) if one.does == "drill"), None)
+        last = next(
+            (hole_step for hole_step in reversed(chain.before(reamer)) if hole_step.does == "drill"), None
+        )
         if last is None or last.diameter < LARGE or last.key in told or last.cutter.kind != "drill":
             continue
         before = chain.hole_before(last)

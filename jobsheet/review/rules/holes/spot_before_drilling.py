@@ -30,14 +30,14 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
     So: spot, drill
     From: Cutting Tool Engineering, Get it straight; common practice
     """
-    found = holes_of(view.reckoned)
+    holes = holes_of(view.reckoned)
     told: set[str] = set(misplaced(view))
-    for chain in found.chains:
+    for chain in holes.chains:
         for step in chain.steps:
-            if step.key in told or not _asked(view, found, chain, step):
+            if step.key in told or not _asked(view, holes, chain, step):
                 continue
             told.add(step.key)
-            later = _later_spot(found, chain, step)
+            later = _later_spot(holes, chain, step)
             if later is not None:
                 message = f"Spot before drilling: step {later.number} spots these places only afterwards"
                 fix = Fix(f"Move {later.number} before {step.number}", moved_before(later.key, step.key))
@@ -58,30 +58,30 @@ def spot_before_drilling(view: View) -> Iterator[Remark]:
             )
 
 
-def _later_spot(found: Holes, chain: Chain, step: HoleStep) -> HoleStep | None:
+def _later_spot(holes: Holes, chain: Chain, step: HoleStep) -> HoleStep | None:
     """A step of the same set-up that spots every place of this drill, but only afterwards."""
-    for one in chain.after(step):
-        if one.does == "spot" and one.set_up == step.set_up:
-            spotted = {other.at for other, _ in found.by_step(one.key)}
-            if all(here.at in spotted for here, _ in found.by_step(step.key)):
-                return one
+    for hole_step in chain.after(step):
+        if hole_step.does == "spot" and hole_step.set_up == step.set_up:
+            spotted = {other.at for other, _ in holes.by_step(hole_step.key)}
+            if all(here.at in spotted for here, _ in holes.by_step(step.key)):
+                return hole_step
     return None
 
 
-def _asked(view: View, found: Holes, chain: Chain, step: HoleStep) -> bool:
+def _asked(view: View, holes: Holes, chain: Chain, step: HoleStep) -> bool:
     """Whether this step is a twist drill that begins on a plain face."""
     if step.does != "drill" or roles(step.operation).opens or chain.before(step):
         return False
     deep = step.depth if step.depth is not None else view.reckoned.settings[step.key].thickness
     if line_has(step.cutter, "stub", "short") and deep <= SHORT * step.diameter * (1 + 1e-9):
         return False
-    return not how(step.operation, BUSH) and not found.cut_away_later(chain, step)
+    return not how(step.operation, BUSH) and not holes.cut_away_later(chain, step)
 
 
 def _added(view: View, chain: Chain, step: HoleStep) -> Fix:
     """A new spot before the drill; where the hole is tapped and nothing else gives it a mouth, as wide as the thread's chamfer."""
-    mouths = any(one.does in MOUTHS for one in chain.steps)
-    tap = next((one for one in chain.after(step) if one.does == "tap"), None)
+    mouths = any(hole_step.does in MOUTHS for hole_step in chain.steps)
+    tap = next((hole_step for hole_step in chain.after(step) if hole_step.does == "tap"), None)
     wide = tap.diameter + WIDER if tap is not None and not mouths else step.diameter
     mend, _ = spotted_before(view.job, step.key, step.fields.at.text, wide)
     return Fix(f"Add a spot before {step.number}", mend)

@@ -38,7 +38,11 @@ def wall_beside_a_hole(view: View) -> Iterator[Remark]:
         return
     box = found.course.cuts[-1].after.box
     asked = as_asked(view)
-    drawn = {key for one in asked.found.holes if one.state == "made" for key in one.steps} if asked else set()
+    drawn = (
+        {key for hole_found in asked.found.holes if hole_found.state == "made" for key in hole_found.steps}
+        if asked
+        else set()
+    )
     told: set[str] = set()
     holes = [(chain, largest) for chain in found.chains if (largest := _largest(chain)) is not None]
     for chain, largest in holes:
@@ -60,25 +64,25 @@ def _between(
     view: View, found: Holes, holes: list[tuple[Chain, HoleStep]], told: set[str]
 ) -> Iterator[Remark]:
     """Holes of one face with little between them, once for each step that makes the second of them."""
-    for wall, (chain, one), (other, later) in _near(holes):
-        smaller = min(later.diameter, one.diameter)
+    for wall, (chain, hole_step), (other, later) in _near(holes):
+        smaller = min(later.diameter, hole_step.diameter)
         if not THIN <= wall < SHARE * smaller - 1e-6 or later.key in told:
             continue
-        if found.cut_away_later(chain, one) or found.cut_away_later(other, later):
+        if found.cut_away_later(chain, hole_step) or found.cut_away_later(other, later):
             continue
-        if any(how(step.operation, PLUGGED, ON_PURPOSE) for step in (later, one)):
+        if any(how(step.operation, PLUGGED, ON_PURPOSE) for step in (later, hole_step)):
             continue
         told.add(later.key)
         units = view.job.units
         both = (
             f"two holes of {length(smaller, units)}"
-            if abs(later.diameter - one.diameter) < SAME
-            else f"the holes of {length(one.diameter, units)} and {length(later.diameter, units)}"
+            if abs(later.diameter - hole_step.diameter) < SAME
+            else f"the holes of {length(hole_step.diameter, units)} and {length(later.diameter, units)}"
         )
         yield remark(
             view, "wall-beside-a-hole",
             f"{length(wall, units)} of wall stays between {both}, less than half of the smaller one: check the places",
-            later.key, *([one.key] if one.key != later.key else []), set_up=later.set_up, by_hand=_BY_HAND,
+            later.key, *([hole_step.key] if hole_step.key != later.key else []), set_up=later.set_up, by_hand=_BY_HAND,
         )  # fmt: skip
 
 
@@ -89,18 +93,18 @@ def _near(
 
     Those that lie further apart along an axis than any wall asked are never looked at: a plate can have hundreds.
     """
-    in_order = sorted(holes, key=lambda one: (one[0].face, one[0].at[0]))
+    in_order = sorted(holes, key=lambda hole: (hole[0].face, hole[0].at[0]))
     widest = max((step.diameter for _, step in holes), default=0.0)
-    for index, (chain, one) in enumerate(in_order):
-        reach = (one.diameter + widest) / 2 + SHARE * one.diameter
+    for index, (chain, hole_step) in enumerate(in_order):
+        reach = (hole_step.diameter + widest) / 2 + SHARE * hole_step.diameter
         for other, step in in_order[index + 1 :]:
             if other.face != chain.face or other.at[0] - chain.at[0] > reach:
                 break
             if abs(other.at[1] - chain.at[1]) > reach:
                 continue
-            wall = math.dist(chain.at, other.at) - (one.diameter + step.diameter) / 2
-            pair = ((chain, one), (other, step))
-            first, second = pair if one.index <= step.index else pair[::-1]
+            wall = math.dist(chain.at, other.at) - (hole_step.diameter + step.diameter) / 2
+            pair = ((chain, hole_step), (other, step))
+            first, second = pair if hole_step.index <= step.index else pair[::-1]
             yield wall, first, second
 
 

@@ -34,7 +34,7 @@ def below_the_marked_speed(view: View) -> Iterator[Remark]:
         ):
             continue
         message = f"Too fast for this cutter: {speed * 60:.0f} rpm, and {cutter.marked_speed * 60:.0f} rpm is marked on it"
-        under = [one for one in speeds(step.setting.machine) if one.speed <= cutter.marked_speed]
+        under = [speed for speed in speeds(step.setting.machine) if speed.speed <= cutter.marked_speed]
         text = f"{under[-1].marked} rpm" if under else f"{int(cutter.marked_speed * 60)} rpm"
         fix = Fix(text, set_field(step.key, "spindle", text)) if hasattr(step.fields, "spindle") else None
         yield remark(

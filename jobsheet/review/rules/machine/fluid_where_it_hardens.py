@@ -26,15 +26,15 @@ def fluid_where_it_hardens(view: View) -> Iterator[Remark]:
     plan = plan_of(view)
     if not plan.steps or view.job.fluid != "dry" or not plan.steps[0].setting.material.work_hardens:
         return
-    found = [step for step in plan.steps if _rubs(step)]
-    if not found:
+    steps = [step for step in plan.steps if _rubs(step)]
+    if not steps:
         return
-    numbers = f"step {found[0].number}" if len(found) == 1 else f"{len(found)} steps with high-speed steel"
+    numbers = f"step {steps[0].number}" if len(steps) == 1 else f"{len(steps)} steps with high-speed steel"
     message = (
         f"{plan.steps[0].setting.material.title} hardens where it is rubbed, and {numbers} would cut it dry"
     )
     yield remark(
-        view, "fluid-where-it-hardens", message, found[0].key, set_up=found[0].set_up.key,
+        view, "fluid-where-it-hardens", message, steps[0].key, set_up=steps[0].set_up.key,
         fix=Fix("Brush it on", set_field("job", "fluid", "brushed")),
     )  # fmt: skip
 

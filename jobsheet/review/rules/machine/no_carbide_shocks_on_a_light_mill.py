@@ -29,7 +29,7 @@ def no_carbide_shocks_on_a_light_mill(view: View) -> Iterator[Remark]:
         if not step.roles.sizes or cutter is None or cutter.material != "carbide":
             continue
         if step.setting.machine.stiffness_class != "bench" or any(
-            one.verdict == "cut before" for one in step.outcome.limits
+            limit.verdict == "cut before" for limit in step.outcome.limits
         ):
             continue
         climbs = getattr(step.fields, "way", "") == "climb"

@@ -36,7 +36,7 @@ def not_again_at_chatter_settings(view: View) -> Iterator[Remark]:
     if not rang:
         return
     for step in plan.steps:
-        asked = next((one.demand for one in step.outcome.limits if one.name == "chatter"), None)
+        asked = next((limit.demand for limit in step.outcome.limits if limit.name == "chatter"), None)
         if asked is None:
             continue
         found = next(

@@ -30,13 +30,15 @@ def nothing_beyond(view: View) -> Iterator[Remark]:
     """
     for step in plan_of(view).steps:
         beyond = [
-            one for one in step.outcome.limits if one.verdict == "beyond" and one.name not in _ELSEWHERE
+            limit
+            for limit in step.outcome.limits
+            if limit.verdict == "beyond" and limit.name not in _ELSEWHERE
         ]
-        if any(one.name == "headroom" for one in beyond) and step.lie.size[2] > max(step.lie.size[:2]):
-            beyond = [one for one in beyond if one.name != "headroom"]  # lay-tall-work-flat speaks
+        if any(limit.name == "headroom" for limit in beyond) and step.lie.size[2] > max(step.lie.size[:2]):
+            beyond = [limit for limit in beyond if limit.name != "headroom"]  # lay-tall-work-flat speaks
         if not beyond:
             continue
-        worst = max(beyond, key=lambda one: (one.name == "holding", one.share))
+        worst = max(beyond, key=lambda limit: (limit.name == "holding", limit.share))
         found = remark(
             view, "nothing-beyond", f"{worst.title} is beyond here: {worst.shown}", step.key, set_up=step.set_up.key,
             fix=best_here(step.operation, step.setting), others=(*_pilot(view, step), *_any_speed(step)), by_hand=no_cut_goes(step.operation, step.setting),
@@ -60,7 +62,7 @@ def _pilot(view: View, step: Step) -> tuple[Fix, ...]:
 
 def _any_speed(step: Step) -> tuple[Fix, ...]:
     """The speed left to the program, where it is one that this machine does not have."""
-    missing = any(one.name == "speed-range" and one.verdict == "beyond" for one in step.outcome.limits)
+    missing = any(limit.name == "speed-range" and limit.verdict == "beyond" for limit in step.outcome.limits)
     if not missing or getattr(step.fields, "spindle", None) is None:
         return ()
     return (Fix("Take the nearest speed of this machine", set_field(step.key, "spindle", "")),)

@@ -34,7 +34,7 @@ def slow_down_for_the_edge(view: View) -> Iterator[Remark]:
     From: common practice
     """
     for step in plan_of(view).steps:
-        found = next((one for one in step.outcome.limits if one.name == "cutting-speed"), None)
+        found = next((limit for limit in step.outcome.limits if limit.name == "cutting-speed"), None)
         finds = finds_zero(step)
         burns = step.setting.material.family in BURN and not finds
         if found is None or found.verdict not in (("tight", "beyond") if burns or finds else ("beyond",)):
@@ -52,11 +52,11 @@ def slow_down_for_the_edge(view: View) -> Iterator[Remark]:
         yield replace(said, severity="hazard") if burns else said
 
 
-def _slower(step: Step, found: Limit, turns: float) -> Fix | None:
+def _slower(step: Step, limit: Limit, turns: float) -> Fix | None:
     """The speed that the program would choose; at least one that the edge stands."""
     machine, edge = step.setting.machine, step.outcome.figures.edge if step.outcome.figures else None
-    most = turns / found.share
-    start = turns * edge.start * _OVER / found.demand if edge is not None else most
+    most = turns / limit.share
+    start = turns * edge.start * _OVER / limit.demand if edge is not None else most
     below = neighbours(machine, min(start, most) * (1 + 1e-6))[0] or neighbours(machine, most * (1 + 1e-6))[0]
     if below is None:
         return None

@@ -30,9 +30,13 @@ def close_place_is_measured(view: View) -> Iterator[Remark]:
     for line, feature in asked.part.features:
         if feature.within is None or feature.within >= limit * (1 - 1e-9):
             continue
-        found = [one for one in asked.found.holes if one.line == line]
-        steps = [step for step in asked.steps(tuple(key for one in found for key in one.steps)) if step.cuts]
-        if not steps or any(one.state == "missing" for one in found):
+        found = [hole_found for hole_found in asked.found.holes if hole_found.line == line]
+        steps = [
+            step
+            for step in asked.steps(tuple(key for hole_found in found for key in hole_found.steps))
+            if step.cuts
+        ]
+        if not steps or any(hole_found.state == "missing" for hole_found in found):
             continue
         if any(_measures(step, feature.within, steps) for step in asked.plan.steps):
             continue

@@ -60,7 +60,7 @@ def instrument_that_reaches(view: View) -> Iterator[Remark]:
 
 def _is_thread(asked: AsAsked, step: Step, size: Size) -> bool:
     """Whether it is a thread that is measured: where one is cut, or by the size of one on the drawing."""
-    threads = [one.thread.major for _, one in asked.part.features if one.thread is not None]
+    threads = [feature.thread.major for _, feature in asked.part.features if feature.thread is not None]
     return step.roles.hole == "tap" or _one_of(size, threads)
 
 
@@ -95,27 +95,27 @@ def _outside(part: FinishedPart) -> list[float]:
     """What closes between the jaws of a gauge [m]: the sizes of the whole, and what stands beside and between its steps."""
     sizes = part.shape.sizes if part.shape is not None else (None, None, None)
     found = [size.nominal for size in sizes if size is not None]
-    steps = [one for _, one in part.features if one.kind == "step"]
-    for one in steps:
-        found += across_what_stands(part, one)
-        whole = sizes[AXIS[one.face]]
-        if whole is not None and one.depth is not None:
+    steps = [feature for _, feature in part.features if feature.kind == "step"]
+    for feature in steps:
+        found += across_what_stands(part, feature)
+        whole = sizes[AXIS[feature.face]]
+        if whole is not None and feature.depth is not None:
             across = [
-                other for other in steps if other.face == OPPOSITE[one.face] and other.depth is not None
+                other for other in steps if other.face == OPPOSITE[feature.face] and other.depth is not None
             ]
-            found.append(whole.nominal - one.depth.nominal)
+            found.append(whole.nominal - feature.depth.nominal)
             found += [
-                whole.nominal - one.depth.nominal - other.depth.nominal for other in across if other.depth
+                whole.nominal - feature.depth.nominal - other.depth.nominal for other in across if other.depth
             ]
     return found
 
 
 def _is(size: Size, others: tuple[Size | None, ...]) -> bool:
-    return any(one is not None and abs(one.nominal - size.nominal) < SAME for one in others)
+    return any(other is not None and abs(other.nominal - size.nominal) < SAME for other in others)
 
 
 def _one_of(size: Size, nominals: list[float]) -> bool:
-    return any(abs(one - size.nominal) < SAME for one in nominals)
+    return any(abs(nominal - size.nominal) < SAME for nominal in nominals)
 
 
 def _fix(step: Step, instead: str, taken: str = OUTSIDE) -> Fix | None:

@@ -46,7 +46,7 @@ def measure_before_unclamping(view: View) -> Iterator[Remark]:
                 not step.cuts
                 or named(step)
                 or how(step.operation, MEASURED, TO_SIZE)
-                or any(measures(one) for one in _still_held(steps[index + 1 :]))
+                or any(measures(step) for step in _still_held(steps[index + 1 :]))
             ):
                 continue
             size = step.fields.measure.said
@@ -63,16 +63,16 @@ def _too_late(steps: tuple[Step, ...], step: Step, close: float) -> bool:
         return False
     if step.cuts:
         return True
-    before = [one for one in steps if one.index < step.index]
+    before = [other for other in steps if other.index < step.index]
     return (
         (width_of_limits(step) or 0.0) <= close + 1e-9
-        and any(one.cuts for one in before)
-        and not any(_same(one, step) and not _after(one) for one in before)
+        and any(other.cuts for other in before)
+        and not any(_same(other, step) and not _after(other) for other in before)
     )
 
 
-def _same(one: Step, other: Step) -> bool:
-    size, asked = getattr(one.fields, "measure", None), other.fields.measure
+def _same(step: Step, other: Step) -> bool:
+    size, asked = getattr(step.fields, "measure", None), other.fields.measure
     return size is not None and abs(size.nominal - asked.nominal) < 1e-6
 
 
@@ -102,5 +102,5 @@ def _only_when_out(view: View, set_up: SetUp, steps: tuple[Step, ...]) -> Iterat
 
 def _still_held(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     """The steps until the work is taken out, that one too."""
-    out = next((index for index, one in enumerate(steps) if does(one.operation, "take out")), len(steps))
+    out = next((index for index, step in enumerate(steps) if does(step.operation, "take out")), len(steps))
     return steps[: out + 1]

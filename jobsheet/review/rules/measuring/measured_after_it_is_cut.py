@@ -38,9 +38,9 @@ def measured_after_it_is_cut(view: View) -> Iterator[Remark]:
         ]
         if not same or any(made[0].index < step.index for made in same):
             continue
-        maker = min((made[-1] for made in same), key=lambda one: one.index)
-        later = (one for one in steps if one.index >= maker.index and size_of(one) is not None)
-        if any(abs(size_of(one).nominal - size.nominal) < SAME for one in later):
+        maker = min((made[-1] for made in same), key=lambda step: step.index)
+        later = (step for step in steps if step.index >= maker.index and size_of(step) is not None)
+        if any(abs(size_of(step).nominal - size.nominal) < SAME for step in later):
             continue
         message = f"Measure {size.said} after step {maker.number}, which cuts it: here it is not there yet"
         yield remark(

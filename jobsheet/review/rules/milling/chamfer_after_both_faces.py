@@ -29,7 +29,7 @@ def chamfer_after_both_faces(view: View) -> Iterator[Remark]:
         faces = (
             {lie.up} if step.fields.edges == "one edge" else {lie.up, lie.left, lie.right, lie.near, lie.far}
         )
-        later = [one for one in plan.steps[step.index + 1 :] if faces & set(one.makes)]
+        later = [other for other in plan.steps[step.index + 1 :] if faces & set(other.makes)]
         if not later:
             continue
         last = later[-1]

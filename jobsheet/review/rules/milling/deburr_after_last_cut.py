@@ -32,14 +32,14 @@ def deburr_after_last_cut(view: View) -> Iterator[Remark]:
     if not deburrs:
         return
     step = deburrs[-1]
-    behind = [one for one in plan.steps[step.index + 1 :] if one.cuts]
+    behind = [other for other in plan.steps[step.index + 1 :] if other.cuts]
     while behind and (behind[-1].roles.mills == "edge" or _leaves_none(behind[-1])):
         if behind[-1].roles.mills == "edge":
             return
         behind.pop()
-    if all(_leaves_none(one) for one in behind):
+    if all(_leaves_none(step) for step in behind):
         return
-    last = [one for one in plan.steps if one.cuts][-1]
+    last = [step for step in plan.steps if step.cuts][-1]
     message = f"Deburr after the last cut: step {last.number} cuts after step {step.number} has deburred"
     if _only_that(step, first=step.index == 0):
         fix = Fix(f"Move {step.number} behind {last.number}", moved_after(step.key, last.key))

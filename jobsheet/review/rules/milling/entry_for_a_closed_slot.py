@@ -61,10 +61,10 @@ def _entry(job: Job, steps: tuple[Step, ...], step: Step) -> Fix | None:
         return None
     at = ends[0]
     there = [
-        (place, one.fields.cutter.diameter)
-        for one in steps[: step.index]
-        if one.set_up.key == step.set_up.key and one.roles.hole == "drill"
-        for place in one.fields.at
+        (place, other.fields.cutter.diameter)
+        for other in steps[: step.index]
+        if other.set_up.key == step.set_up.key and other.roles.hole == "drill"
+        for place in other.fields.at
         if step.roles.mills == "recess" and _off_centre(place.x.value, place.y.value, step)
     ]
     if there:

@@ -34,9 +34,9 @@ def face_before_holes_with_carbide(view: View) -> Iterator[Remark]:
             continue
         told.add((step.set_up.key, step.lie.up))
         keys = tuple(
-            one.key
-            for one in plan.of(step.set_up.key)
-            if one.index >= step.index and step.lie.up in one.makes
+            other.key
+            for other in plan.of(step.set_up.key)
+            if other.index >= step.index and step.lie.up in other.makes
         )
         message = (
             f"Face before the holes, or enter slowly: carbide passes over what step {first.number} left open"

@@ -28,19 +28,19 @@ def open_cuts_before_pockets(view: View) -> Iterator[Remark]:
         for index, step in enumerate(steps):
             if not any(isinstance(sized.shape, Groove | Recess) for sized in step.cut.shapes):
                 continue
-            later = [one for one in steps[index + 1 :] if set_up.up in one.makes]
+            later = [step for step in steps[index + 1 :] if set_up.up in step.makes]
             down = sum(
                 sized.shape.depth
-                for one in later
-                for sized in one.cut.shapes
+                for step in later
+                for sized in step.cut.shapes
                 if isinstance(sized.shape, Slab)
             )
             if down <= LOWERED + 1e-9:
                 continue
             message = f"Lower the face first, then the pocket: step {later[0].number} takes {length(down, view.job.units)} off it afterwards"
             fix = Fix(
-                f"Move {', '.join(str(one.number) for one in later)} before {step.number}",
-                all_moved_before(tuple(one.key for one in later), step.key),
+                f"Move {', '.join(str(step.number) for step in later)} before {step.number}",
+                all_moved_before(tuple(step.key for step in later), step.key),
             )
             yield remark(
                 view, "open-cuts-before-pockets", message, step.key, later[0].key, fix=fix, set_up=set_up.key

@@ -32,11 +32,11 @@ def rough_before_close_finish(view: View) -> Iterator[Remark]:
                 continue
             own = step.figure("volume") or 0.0
             rough = [
-                one
-                for one in steps[index + 1 :]
-                if one.roles.sizes
-                and not close(one, very)
-                and (one.figure("volume") or 0.0) > TIMES * own > 0
+                step
+                for step in steps[index + 1 :]
+                if step.roles.sizes
+                and not close(step, very)
+                and (step.figure("volume") or 0.0) > TIMES * own > 0
             ]
             if rough:
                 last = rough[-1]

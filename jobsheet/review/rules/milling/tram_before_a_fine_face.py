@@ -36,7 +36,7 @@ def tram_before_a_fine_face(view: View) -> Iterator[Remark]:
             continue
         if asked.flat is None and (asked.finish is None or asked.finish > FINE + 1e-12):
             continue
-        if min(step.lie.size[:2]) <= WIDE + 1e-9 or any(trams(one) for one in plan.steps[: step.index]):
+        if min(step.lie.size[:2]) <= WIDE + 1e-9 or any(trams(other) for other in plan.steps[: step.index]):
             continue
         checked, planned = trammed_on(step.setting.machine), day(view.job.planned_on)
         if checked is None:

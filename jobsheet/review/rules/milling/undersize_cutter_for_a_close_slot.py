@@ -45,7 +45,7 @@ def undersize_cutter_for_a_close_slot(view: View) -> Iterator[Remark]:
                 continue
             if not own_width(step, size) or held_by_the_cutter(step, size):
                 continue
-            if any(_opens(one) for one in steps[index + 1 :]):
+            if any(_opens(step) for step in steps[index + 1 :]):
                 continue
             message = f"Smaller cutter: middle first, then each side; {size.said} is close for a cutter of the slot's own width"
             fix = _fix(step, size, set_up, view.job)
@@ -58,7 +58,7 @@ def _width(step: Step, behind: tuple[Step, ...]) -> Size | None:
     """The slot's width with its limits: entered with it, or measured behind it in the same set-up."""
     diameter = step.fields.cutter.diameter
     sizes = [step.fields.measure]
-    sizes += [getattr(one.fields, "measure", None) for one in behind if measures(one)]
+    sizes += [getattr(other.fields, "measure", None) for other in behind if measures(other)]
     found: Size | None = next(
         (
             size

@@ -65,39 +65,41 @@ def _first(plan: Plan, step: Step, face: str, first: Step, before: Step) -> Mend
 
     Two faces that are each measured from the other have no right order: that only a person can mend.
     """
-    making = tuple(one for one in plan.of(first.set_up.key) if face in one.makes)
-    if any((across := measured_across(one)) is not None and across[0] in step.makes for one in making):
+    making = tuple(other for other in plan.of(first.set_up.key) if face in other.makes)
+    if any((across := measured_across(other)) is not None and across[0] in step.makes for other in making):
         return None
-    keys = tuple(one.key for one in making)
+    keys = tuple(other.key for other in making)
     if first.set_up.key == before.set_up.key:
         return all_moved_before(keys, before.key)
     if before is step and _stands_on_raw(plan, first, before):
-        using = tuple(one.key for one in plan.of(step.set_up.key) if set(one.makes) & set(step.makes)) or (
-            step.key,
-        )
+        using = tuple(
+            other.key for other in plan.of(step.set_up.key) if set(other.makes) & set(step.makes)
+        ) or (step.key,)
         return all_moved_after(using, keys[-1])
     return all_moved_before(keys, plan.of(before.set_up.key)[0].key)
 
 
 def _whole(first: Step, before: Step) -> tuple[Fix, ...]:
     """The whole set-up that makes the face moves, where the one step alone would leave others behind that belong to it."""
-    one, other = first.set_up, before.set_up
-    if one.key == other.key:
+    set_up, other = first.set_up, before.set_up
+    if set_up.key == other.key:
         return ()
     return (
         Fix(
-            f"Set-up {one.number} before set-up {other.number}", moved_set_up(one.key, other.key), _of(before)
+            f"Set-up {set_up.number} before set-up {other.number}",
+            moved_set_up(set_up.key, other.key),
+            _of(before),
         ),
     )
 
 
 def _of(step: Step) -> tuple[str, ...]:
     """All steps of its set-up: their places and depths count from the face that comes first then."""
-    return tuple(one.key for one in step.set_up.operations)
+    return tuple(operation.key for operation in step.set_up.operations)
 
 
 def _stands_on_raw(plan: Plan, first: Step, before: Step) -> bool:
     """Whether the set-up that makes the face stands the work up, and would grip raw sides if it came before that step."""
     along, across, high = first.lie.size
     jaws = (first.set_up.fixed_jaw, OPPOSITE[first.set_up.fixed_jaw])
-    return high > max(along, across) and any(plan.raw(one, before.index) for one in jaws)
+    return high > max(along, across) and any(plan.raw(jaw, before.index) for jaw in jaws)

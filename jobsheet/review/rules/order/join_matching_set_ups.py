@@ -34,32 +34,32 @@ def join_matching_set_ups(view: View) -> Iterator[Remark]:
     """
     plan = plan_of(view)
     groups = list(plan.groups())
-    for (one, before), (other, behind) in pairwise(groups):
-        if not holding_roles(one).holds or not _same(one, other):
+    for (set_up, before), (other, behind) in pairwise(groups):
+        if not holding_roles(set_up).holds or not _same(set_up, other):
             continue
         if any(does(step.operation, *_BETWEEN) for step in (before[-1], behind[0])):
             continue
-        if in_jaws(one, before[0].lie) and _changes(plan, one):
+        if in_jaws(set_up, before[0].lie) and _changes(plan, set_up):
             continue
-        message = f"Set-ups {one.number} and {other.number} can be one: finish before unclamping"
+        message = f"Set-ups {set_up.number} and {other.number} can be one: finish before unclamping"
         fix = None
-        if one.zero == other.zero or not any(positions(step.fields) for step in behind):
+        if set_up.zero == other.zero or not any(positions(step.fields) for step in behind):
             fix = Fix(
-                f"Join set-ups {one.number} and {other.number}",
-                partial(_joined, first=one.key, second=other.key),
+                f"Join set-ups {set_up.number} and {other.number}",
+                partial(_joined, first=set_up.key, second=other.key),
             )
         yield remark(view, "join-matching-set-ups", message, behind[0].key, fix=fix, set_up=other.key)
 
 
-def _same(one: SetUp, other: SetUp) -> bool:
-    faces = (one.up, one.operator, one.fixed_jaw) == (other.up, other.operator, other.fixed_jaw)
-    return faces and replace(one.holding, note="") == replace(other.holding, note="")
+def _same(set_up: SetUp, other: SetUp) -> bool:
+    faces = (set_up.up, set_up.operator, set_up.fixed_jaw) == (other.up, other.operator, other.fixed_jaw)
+    return faces and replace(set_up.holding, note="") == replace(other.holding, note="")
 
 
-def _changes(plan: Plan, one: SetUp) -> bool:
+def _changes(plan: Plan, set_up: SetUp) -> bool:
     """Whether the set-up itself cuts what the jaws or the parallels touch: then the second hold is another."""
-    touched = {one.fixed_jaw, OPPOSITE[one.fixed_jaw], OPPOSITE[one.up]}
-    return any(touched & set(step.makes) for step in plan.of(one.key))
+    touched = {set_up.fixed_jaw, OPPOSITE[set_up.fixed_jaw], OPPOSITE[set_up.up]}
+    return any(touched & set(step.makes) for step in plan.of(set_up.key))
 
 
 def _joined(job: Job, first: str, second: str) -> Job:

@@ -47,12 +47,12 @@ def keep_the_later_grip(view: View) -> Iterator[Remark]:
 
 def _taking(plan: Plan, later: Step, face: str) -> Step | None:
     """The step before it that takes most out of that face."""
-    found = [
+    steps = [
         step
         for step in plan.steps[: later.index]
         if step.set_up.key != later.set_up.key and _opens(step, face)
     ]
-    return max(found, key=lambda step: step.figure("volume") or 0.0, default=None)
+    return max(steps, key=lambda step: step.figure("volume") or 0.0, default=None)
 
 
 def _opens(step: Step, face: str) -> bool:

@@ -27,10 +27,10 @@ def mark_after_the_last_cut(view: View) -> Iterator[Remark]:
         if not does(step.operation, "mark"):
             continue
         later = [
-            one
-            for one in plan.steps[step.index + 1 :]
-            if step.lie.up in one.makes
-            or (one.set_up.key == step.set_up.key and one.cuts and one.lie.up in one.makes)
+            other
+            for other in plan.steps[step.index + 1 :]
+            if step.lie.up in other.makes
+            or (other.set_up.key == step.set_up.key and other.cuts and other.lie.up in other.makes)
         ]
         if not later:
             continue

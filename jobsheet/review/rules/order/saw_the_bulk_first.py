@@ -39,7 +39,7 @@ def saw_the_bulk_first(view: View) -> Iterator[Remark]:
     for steps in blocks.values():
         seconds = sum(step.figure("cutting_time") or 0.0 for step in steps)
         first = steps[0]
-        if seconds <= most or any(_sawn(one) for one in plan.steps[: first.index]):
+        if seconds <= most or any(_sawn(step) for step in plan.steps[: first.index]):
             continue
         message = f"Much metal here, {seconds / 60:.0f} minutes in the cut: saw it, drill it out or take nearer stock"
         texts = {

@@ -22,16 +22,16 @@ def as_bought_face_is_cut(view: View) -> Iterator[Remark]:
     asked = as_asked(view)
     if asked is None:
         return
-    for found in cut_as_bought(asked):
-        steps = asked.steps(found.steps)
-        other = OPPOSITE[found.face]
+    for face_found in cut_as_bought(asked):
+        steps = asked.steps(face_found.steps)
+        other = OPPOSITE[face_found.face]
         instead = (
             "" if asked.face(other).steps or asked.as_bought(other) else f"; the {other} face is not cut"
         )
         message = (
-            f"{asked.plan.named(found.face).capitalize()} is to stay as bought, and is cut here{instead}"
+            f"{asked.plan.named(face_found.face).capitalize()} is to stay as bought, and is cut here{instead}"
         )
         yield remark(
-            view, "as-bought-face-is-cut", message, *found.steps, set_up=steps[0].set_up.key,
+            view, "as-bought-face-is-cut", message, *face_found.steps, set_up=steps[0].set_up.key,
             by_hand=f"turn the work round so that the {other} face is up, or take as bought out of the line of the sizes",
         )  # fmt: skip

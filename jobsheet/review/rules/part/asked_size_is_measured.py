@@ -32,15 +32,15 @@ def asked_size_is_measured(view: View) -> Iterator[Remark]:
     close = view.reckoned.shop.close_limits
     for one in limited(asked):
         maker = one.steps[-1]
-        found = measured_by(asked, one)
-        if not found and given_by_the_cutter(maker, one.size):
+        steps = measured_by(asked, one)
+        if not steps and given_by_the_cutter(maker, one.size):
             continue
-        if not found:
+        if not steps:
             message = f"Nothing measures {one.called}: measure it here, before you unclamp"
         elif one.width < close - 1e-9 and all(
-            step.set_up.key != maker.set_up.key and step.index > maker.index for step in found
+            step.set_up.key != maker.set_up.key and step.index > maker.index for step in steps
         ):
-            message = f"{one.called[:1].upper()}{one.called[1:]} is measured only in {found[0].number}, after the work was taken out"
+            message = f"{one.called[:1].upper()}{one.called[1:]} is measured only in {steps[0].number}, after the work was taken out"
         else:
             continue
         if size_of(maker) is not None and size_of(maker).high > size_of(maker).low:

@@ -38,6 +38,6 @@ def cut_away_from_the_part(view: View) -> Iterator[Remark]:
         first = steps[0]
         message = f"It cuts into what the drawing keeps, {large(fact, view.job.units)} over all: no line asks for that"
         yield remark(
-            view, "cut-away-from-the-part", message, *(one.key for one in steps), set_up=first.set_up.key,
+            view, "cut-away-from-the-part", message, *(step.key for step in steps), set_up=first.set_up.key,
             by_hand="look at its place, width and depth, take it out, or write the line of the drawing that asks for it",
         )  # fmt: skip

@@ -62,9 +62,9 @@ def _leg(asked: AsAsked) -> float:
     """The largest chamfer that any line asks [m]."""
     return max(
         (
-            one.size.nominal
-            for _, one in asked.part.features
-            if one.kind == "chamfer" and one.size is not None
+            feature.size.nominal
+            for _, feature in asked.part.features
+            if feature.kind == "chamfer" and feature.size is not None
         ),
         default=0.0,
     )

@@ -29,9 +29,11 @@ def face_left_raw(view: View) -> Iterator[Remark]:
     asked = as_asked(view)
     if asked is None:
         return
-    instead = {OPPOSITE[found.face] for found in cut_as_bought(asked)}
+    instead = {OPPOSITE[face_found.face] for face_found in cut_as_bought(asked)}
     instead |= {OPPOSITE[face] for face, *_ in cut_again(asked.plan, view.reckoned.shop.most_finish)}
-    raw = [found.face for found in left_raw(asked) if found.face not in instead]  # those are said there
+    raw = [
+        face_found.face for face_found in left_raw(asked) if face_found.face not in instead
+    ]  # those are said there
     if not raw:
         return
     if len(raw) == 1:

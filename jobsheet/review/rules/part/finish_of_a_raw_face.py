@@ -23,7 +23,7 @@ def finish_of_a_raw_face(view: View) -> Iterator[Remark]:
     asked = as_asked(view)
     if asked is None or asked.part.shape is None:
         return
-    raw = {found.face for found in left_raw(asked)}  # said there
+    raw = {face_found.face for face_found in left_raw(asked)}  # said there
     stock = view.job.stock
     for face, finish in asked.part.shape.finishes:
         if face in raw or asked.face(face).steps or not is_untrue(stock, face):

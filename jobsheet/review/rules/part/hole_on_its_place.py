@@ -44,4 +44,4 @@ def hole_on_its_place(view: View) -> Iterator[Remark]:
 
 
 def _most(groups: tuple[Group, ...], view: View) -> str:
-    return fine(max(one.out for group in groups for one in group.places), view.job.units)
+    return fine(max(hole_found.out for group in groups for hole_found in group.places), view.job.units)

@@ -35,10 +35,10 @@ def limits_on_a_bought_size(view: View) -> Iterator[Remark]:
     shape = asked.part.shape if asked is not None else None
     if asked is None or shape is None:
         return
-    raw = {found.face for found in left_raw(asked)}
+    raw = {face_found.face for face_found in left_raw(asked)}
     for axis, size in enumerate(shape.sizes):
-        found, faces = asked.size(axis), ENDS[axis]
-        if size is None or found is None or size.high - size.low < SAME or found.out:
+        size_found, faces = asked.size(axis), ENDS[axis]
+        if size is None or size_found is None or size.high - size.low < SAME or size_found.out:
             continue
         if any(asked.face(face).steps or asked.as_bought(face) or face in raw for face in faces):
             continue

@@ -30,7 +30,7 @@ def limits_the_steps_can_hold(view: View) -> Iterator[Remark]:
         return
     close = view.reckoned.shop.close_limits
     wrong = {
-        found.line for found in asked.found.holes if found.state != "made"
+        hole_found.line for hole_found in asked.found.holes if hole_found.state != "made"
     }  # said of what is wrong there
     for one in limited(asked):
         if one.line in wrong or one.line == 0 or one.width >= close * (1 - 1e-9):
@@ -88,7 +88,9 @@ def _places(view: View, asked: AsAsked) -> Iterator[Remark]:
     for line, feature in asked.part.features:
         if feature.kind != "hole" or feature.within is None or feature.within >= limit * (1 - 1e-9):
             continue
-        keys = {key for found in asked.found.holes if found.line == line for key in found.steps}
+        keys = {
+            key for hole_found in asked.found.holes if hole_found.line == line for key in hole_found.steps
+        }
         steps = [step for step in asked.steps(tuple(keys)) if step.roles.hole]
         if not steps or any(
             step.roles.hole == "bore" or getattr(step.fields, "within", None) is not None for step in steps

@@ -33,31 +33,31 @@ def parallelism_is_measured(view: View) -> Iterator[Remark]:
     asked = as_asked(view)
     if asked is None or asked.part.shape is None:
         return
-    for one in asked.part.shape.forms:
-        steps = asked.steps(asked.face(one.face).steps)
-        if one.form != "parallel" or OPPOSITE[one.face] not in one.to or not steps:
+    for form in asked.part.shape.forms:
+        steps = asked.steps(asked.face(form.face).steps)
+        if form.form != "parallel" or OPPOSITE[form.face] not in form.to or not steps:
             continue
-        if any(_measures(asked, step, one) for step in asked.plan.steps if step.index >= steps[-1].index):
+        if any(_measures(asked, step, form) for step in asked.plan.steps if step.index >= steps[-1].index):
             continue
-        last, size = steps[-1], SIZES[AXIS[one.face]]
-        message = f"Nothing measures whether the {one.face} face is parallel within {fine(one.within, view.job.units)}: measure the {size} at both ends"
+        last, size = steps[-1], SIZES[AXIS[form.face]]
+        message = f"Nothing measures whether the {form.face} face is parallel within {fine(form.within, view.job.units)}: measure the {size} at both ends"
         yield remark(
             view, "parallelism-is-measured", message, last.key, set_up=last.set_up.key, line=0,
             by_hand="write the size with at both ends under Measure of the step, or put in a step at the bench that measures",
         )  # fmt: skip
 
 
-def _measures(asked: AsAsked, step: Step, one: FaceForm) -> bool:
+def _measures(asked: AsAsked, step: Step, face_form: FaceForm) -> bool:
     tolerances = getattr(step.fields, "tolerances", None)
     if (tolerances is not None and tolerances.parallel is not None) or measures_all(step):
         return True
-    size, left = size_of(step), asked.size(AXIS[one.face])
+    size, left = size_of(step), asked.size(AXIS[face_form.face])
     if size is None or left is None or abs(size.nominal - left.left) > max(size.high - size.low, 1e-4):
         return False
     if measures(step):
         return True
     # A bar that is held on its round lies on a narrow flat, or on two lines: there one reading within limits
     # that are wider leaves room for a taper. Where it is not said where, nobody knows that it is one.
-    alone = bool(size.where) and not size.spread and size.high - size.low > one.within + 1e-9
-    alone = alone and step.lie.is_curved(one.face)
+    alone = bool(size.where) and not size.spread and size.high - size.low > face_form.within + 1e-9
+    alone = alone and step.lie.is_curved(face_form.face)
     return not alone and (bool(named(step)) or how(step.operation, MEASURED, TO_SIZE))

@@ -34,33 +34,33 @@ def squareness_is_measured(view: View) -> Iterator[Remark]:
     asked = as_asked(view)
     if asked is None or asked.part.shape is None:
         return
-    forms = [one for one in asked.part.shape.forms if one.form == "square"]
-    raw = {found.face for found in left_raw(asked)}
-    bought = [one for one in forms if _bought(asked, one.face) and one.face not in raw]
+    forms = [form for form in asked.part.shape.forms if form.form == "square"]
+    raw = {face_found.face for face_found in left_raw(asked)}
+    bought = [form for form in forms if _bought(asked, form.face) and form.face not in raw]
     if bought:
         face, within = bought[0].face, fine(bought[0].within, view.job.units)
         message = (
             f"The {face} face is to be square within {within} and is never cut: it stays as it was bought"
         )
         yield remark(view, "squareness-is-measured", message, line=0, by_hand="put in the step that cuts it")
-    made = [one for one in forms if asked.face(one.face).steps and not _wide(asked, one)]
+    made = [form for form in forms if asked.face(form.face).steps and not _wide(asked, form)]
     if made and not any(_measures(step) for step in asked.plan.steps):
         last = max(
-            (step for one in made for step in asked.steps(asked.face(one.face).steps)),
+            (step for face_form in made for step in asked.steps(asked.face(face_form.face).steps)),
             key=lambda step: step.index,
         )
-        message = f"Nothing measures squareness, and {_faces(made)} to be square within {fine(min(one.within for one in made), view.job.units)}"
+        message = f"Nothing measures squareness, and {_faces(made)} to be square within {fine(min(face_form.within for face_form in made), view.job.units)}"
         yield remark(
             view, "squareness-is-measured", message, last.key, set_up=last.set_up.key, line=0,
             by_hand="write it under Tolerances of the step that mills the face, or put in a step at the bench that measures",
         )  # fmt: skip
 
 
-def _wide(asked: AsAsked, one: FaceForm) -> bool:
+def _wide(asked: AsAsked, face_form: FaceForm) -> bool:
     """Whether no more is asked than machine and vice give: over the way in which the face can lean to each face it is square to."""
     box = asked.plan.steps[-1].cut.after.box
-    ways = [high - low for face in one.to for low, high in (box[AXIS[face]],)]
-    return bool(ways) and one.within > GIVEN * max(ways) + 1e-9
+    ways = [high - low for face in face_form.to for low, high in (box[AXIS[face]],)]
+    return bool(ways) and face_form.within > GIVEN * max(ways) + 1e-9
 
 
 def _bought(asked: AsAsked, face: str) -> bool:
@@ -68,7 +68,7 @@ def _bought(asked: AsAsked, face: str) -> bool:
 
 
 def _faces(forms: list[FaceForm]) -> str:
-    names = list(dict.fromkeys(one.face for one in forms))
+    names = list(dict.fromkeys(form.face for form in forms))
     return f"the {names[0]} face is" if len(names) == 1 else f"{len(names)} faces are"
 
 

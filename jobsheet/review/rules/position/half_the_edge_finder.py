@@ -43,4 +43,4 @@ def _known(job: Job, operation: Operation) -> str:
             tip, cutter = getattr(other.fields, "tip", None), other.fields.cutter
             if found := tip.text if tip is not None else tip_of_line(cutter) if cutter is not None else "":
                 return str(found)
-    return next((tip for one in job.set_ups if (tip := tip_in(one.zero.found))), "")
+    return next((tip for set_up in job.set_ups if (tip := tip_in(set_up.zero.found))), "")

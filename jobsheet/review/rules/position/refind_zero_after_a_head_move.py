@@ -47,7 +47,9 @@ def refind_zero_after_a_head_move(view: View) -> Iterator[Remark]:
 
 def _again(set_up: SetUp, moved: Operation, units: str) -> Mend:
     """The finding step of the set-up once more, or a new one."""
-    known = next((one.fields for one in set_up.operations if roles(one).beside == "find"), None)
+    known = next(
+        (operation.fields for operation in set_up.operations if roles(operation).beside == "find"), None
+    )
     texts = {"cutter": usual_finder(units), "edges": set_up.zero.named or "both edges"}
     if known is not None:
         texts = {"cutter": known.cutter.text, "edges": known.edges}

@@ -26,8 +26,10 @@ def slack_taken_up(view: View) -> Iterator[Remark]:
         machine = view.reckoned.settings[operation.key].machine
         if not how(operation, HIGH_SIDE) or how(operation, TAKEN_UP) or reads_table(machine):
             continue
-        backlash = [one for one in machine.handles if one.name in ("x", "y") and one.backlash is not None]
-        most = max(backlash, key=lambda one: one.backlash or 0.0) if backlash else None
+        backlash = [
+            handle for handle in machine.handles if handle.name in ("x", "y") and handle.backlash is not None
+        ]
+        most = max(backlash, key=lambda handle: handle.backlash or 0.0) if backlash else None
         amount = length(most, most.backlash or 0.0) if most is not None else "more than the backlash"
         message = f"Backlash is not taken up: back off {amount} or more and come up again"
         yield remark(

@@ -37,11 +37,11 @@ def zero_on_the_datum_faces(view: View) -> Iterator[Remark]:
     if not datums:
         return
     for set_up in view.job.set_ups:
-        placed = [one for one in set_up.operations if places_of(one)]
-        finders = [one for one in set_up.operations if roles(one).beside == "find"]
+        placed = [operation for operation in set_up.operations if places_of(operation)]
+        finders = [operation for operation in set_up.operations if roles(operation).beside == "find"]
         if not placed or set_up.zero.stands_on not in ("", "edges"):
             continue
-        if any(one.fields.inside is not None for one in finders):
+        if any(operation.fields.inside is not None for operation in finders):
             continue
         wrong = [
             (axis, face)
@@ -60,5 +60,5 @@ def zero_on_the_datum_faces(view: View) -> Iterator[Remark]:
         message = f"The zero stands on the {faces}: find {right}, from which the drawing measures"
         yield remark(
             view, "zero-on-the-datum-faces", message, placed[0].key, set_up=set_up.key,
-            fix=Fix(f"Zero on {right}, counting into the work", in_turn(*mends), tuple(one.key for one in set_up.operations)),
+            fix=Fix(f"Zero on {right}, counting into the work", in_turn(*mends), tuple(operation.key for operation in set_up.operations)),
         )  # fmt: skip

@@ -20,13 +20,13 @@ def zero_where_positions_grow(view: View) -> Iterator[Remark]:
     From: common practice
     """
     for set_up in view.job.set_ups:
-        placed = [one for one in set_up.operations if places_of(one)]
+        placed = [operation for operation in set_up.operations if places_of(operation)]
         if not placed or set_up.zero.stands_on not in ("", "edges"):
             continue
         if reads_table(view.reckoned.settings[placed[0].key].machine):
             continue
         for axis in ("x", "y"):
-            counted = [getattr(place, axis).value for one in placed for place in places_of(one)]
+            counted = [getattr(place, axis).value for operation in placed for place in places_of(operation)]
             if min(counted) >= -1e-9 or max(counted) <= 1e-9:
                 continue
             message = f"{axis.upper()} has places on both sides of the zero: move the zero to the corner from which every place grows"

@@ -90,15 +90,17 @@ def _deeper(plan: Plan, step: Step, face: str, skin: float, units: str) -> Fix |
 
 def _behind(plan: Plan, step: Step, face: str) -> Step | None:
     """The next cut on that face, of the same kind."""
-    later = (one for one in plan.steps[step.index + 1 :] if face in one.makes and one.kind == step.kind)
+    later = (
+        other for other in plan.steps[step.index + 1 :] if face in other.makes and other.kind == step.kind
+    )
     return next(later, None)
 
 
 def _still_to_come_off(plan: Plan, face: str) -> float:
     """What the passes leave over the size across that face [m], by the last step that measures it."""
     found = 0.0
-    for one in plan.steps:
-        across = measured_across(one)
+    for step in plan.steps:
+        across = measured_across(step)
         if across is not None and face in (across[0], OPPOSITE[across[0]]):
-            found = max(0.0, across[1] - one.fields.measure.nominal)
+            found = max(0.0, across[1] - step.fields.measure.nominal)
     return found

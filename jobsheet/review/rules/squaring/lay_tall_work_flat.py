@@ -27,7 +27,11 @@ def lay_tall_work_flat(view: View) -> Iterator[Remark]:
             continue
         for step in steps:
             limit = next(
-                (one for one in step.outcome.limits if one.name == "headroom" and one.verdict == "beyond"),
+                (
+                    limit
+                    for limit in step.outcome.limits
+                    if limit.name == "headroom" and limit.verdict == "beyond"
+                ),
                 None,
             )
             if limit is not None:

@@ -37,7 +37,7 @@ def parallel_from_the_other_face(view: View) -> Iterator[Remark]:
         last = [plan.steps[plan.made[one][-1]] for one in sorted(pair) if plan.made.get(one)]
         if not last or len({step.set_up.key for step in last}) < len(last):
             continue
-        first, second = min(last, key=lambda one: one.index), max(last, key=lambda one: one.index)
+        first, second = min(last, key=lambda step: step.index), max(last, key=lambda step: step.index)
         cut = next(one for one in pair if one in second.makes)
         close = f"the {cut} is to be parallel to the {OPPOSITE[cut]} within {fine(within, view.job.units)}"
         if second.lie.up == cut:
@@ -61,9 +61,9 @@ def parallel_from_the_other_face(view: View) -> Iterator[Remark]:
 def _asked(view: View, plan: Plan) -> Iterator[tuple[str, float]]:
     """Each face that is to be parallel to the one opposite, and how close [m]: by the finished part, by the step that cuts it."""
     shape = finished_part(view.job).shape if view.job.finished else None
-    for one in shape.forms if shape is not None else ():
-        if one.form == "parallel" and OPPOSITE[one.face] in one.to:
-            yield one.face, one.within
+    for form in shape.forms if shape is not None else ():
+        if form.form == "parallel" and OPPOSITE[form.face] in form.to:
+            yield form.face, form.within
     for step in plan.steps:
         tolerances = getattr(step.fields, "tolerances", None)
         if tolerances is not None and tolerances.parallel is not None:

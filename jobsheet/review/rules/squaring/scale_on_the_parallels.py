@@ -29,10 +29,10 @@ def scale_on_the_parallels(view: View) -> Iterator[Remark]:
         return
     thick = view.reckoned.shop.scale_skin
     for axis, size in enumerate(shape.sizes):
-        found = asked.size(axis)
-        if size is None or found is None or not found.steps or not 0 < size.high - size.low < thick:
+        size_found = asked.size(axis)
+        if size is None or size_found is None or not size_found.steps or not 0 < size.high - size.low < thick:
             continue
-        for step in asked.steps(found.steps):
+        for step in asked.steps(size_found.steps):
             down = step.lie.down
             if AXIS[down] != axis or asked.face(down).steps or view.job.stock.surface(down) != BLACK:
                 continue

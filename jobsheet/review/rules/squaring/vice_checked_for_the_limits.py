@@ -32,7 +32,7 @@ def vice_checked_for_the_limits(view: View) -> Iterator[Remark]:
         if not limits or not in_vice(step.set_up, step.lie):
             continue
         known = vice_error(step.setting.machine)
-        if known is None or any(does(one.operation, "check vice") for one in plan.steps[: step.index]):
+        if known is None or any(does(other.operation, "check vice") for other in plan.steps[: step.index]):
             continue
         along = max(step.lie.size[:2])
         error = known[0] * along / known[1]

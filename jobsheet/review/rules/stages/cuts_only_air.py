@@ -22,10 +22,10 @@ def cuts_only_air(view: View) -> Iterator[Remark]:
     From: the solids of the plan
     """
     for fact in view.facts_of("cuts-air"):
-        found = step_of(view, fact.key)
-        if found is None:
+        step = step_of(view, fact.key)
+        if step is None:
             continue
-        set_up, operation = found
+        set_up, operation = step
         message = "This step takes no metal: it was cut before, or place, zero or depth is not what was meant"
         yield remark(
             view, "cuts-only-air", message, operation.key, set_up=set_up.key, fix=_not_needed(view, operation),
@@ -37,7 +37,7 @@ def _not_needed(view: View, operation: Operation) -> Fix | None:
     """Without the step, where others took all of its metal before; one that lies beside the stock, or that has a size, is meant."""
     asked = getattr(operation.fields, "measure", None)
     course = course_of(view.job, view.reckoned.settings)
-    cut = next((one for one in course.cuts if one.key == operation.key), None)
+    cut = next((cut for cut in course.cuts if cut.key == operation.key), None)
     if (
         asked is not None
         or cut is None

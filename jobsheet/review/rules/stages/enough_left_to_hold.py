@@ -21,9 +21,9 @@ def enough_left_to_hold(view: View) -> Iterator[Remark]:
     """
     told: set[str] = set()
     for fact in view.facts_of("lost-contact"):
-        found = step_of(view, fact.key)
-        if found is None or found[0].key in told or holding_roles(found[0]).round:
+        step = step_of(view, fact.key)
+        if step is None or step[0].key in told or holding_roles(step[0]).round:
             continue  # round work touches vee jaws along lines, and no face of it lies against them
-        told.add(found[0].key)
+        told.add(step[0].key)
         message = f"Only {fact.found * 100:.0f} % of the {fact.about} is left to hold on here: hold on another face, or do this set-up earlier"
-        yield remark(view, "enough-left-to-hold", message, fact.key, set_up=found[0].key)
+        yield remark(view, "enough-left-to-hold", message, fact.key, set_up=step[0].key)

@@ -28,17 +28,17 @@ def hole_off_the_work(view: View) -> Iterator[Remark]:
     """
     told: set[str] = set()
     for fact in view.facts_of("off-the-work"):
-        found = step_of(view, fact.key)
-        if found is None or fact.key in told or _runs_out(view, fact.key):
+        step = step_of(view, fact.key)
+        if step is None or fact.key in told or _runs_out(view, fact.key):
             continue
         told.add(fact.key)
         message = f"A centre lies {length(fact.found, view.job.units)} beside the work as it is by then: check the place, the zero and the way it counts"
-        yield remark(view, "hole-off-the-work", message, fact.key, set_up=found[0].key)
+        yield remark(view, "hole-off-the-work", message, fact.key, set_up=step[0].key)
 
 
 def _runs_out(view: View, key: str) -> bool:
     """Whether it is a slot or a path with an open end, all of whose grooves cross the work and end no further out than a cutter needs."""
-    step = next(one for one in plan_of(view).steps if one.key == key)
+    step = next(step for step in plan_of(view).steps if step.key == key)
     grooves = [sized for sized in step.cut.shapes if isinstance(sized.shape, Groove)]
     return (
         step.roles.mills in ("groove", "wall")

@@ -30,11 +30,11 @@ def keep_clear_of_the_jaws(view: View) -> Iterator[Remark]:
         deepest[fact.key] = max(deepest.get(fact.key, 0.0), fact.found)
     told: set[str] = set()
     for fact in view.facts_of("cuts-the-jaws"):
-        found = step_of(view, fact.key)
-        if found is None or fact.key in told:
+        step = step_of(view, fact.key)
+        if step is None or fact.key in told:
             continue
         told.add(fact.key)
-        set_up, depth = found[0], deepest[fact.key]
+        set_up, depth = step[0], deepest[fact.key]
         most = max(
             value
             for key, value in deepest.items()

@@ -26,20 +26,20 @@ def removal_agrees_with_the_figures(view: View) -> Iterator[Remark]:
     """
     told: set[str] = set()
     for fact in view.facts_of("volume-differs"):
-        found = step_of(view, fact.key)
-        if found is None or fact.key in told or roles(found[1]).mills == "edge":
+        step = step_of(view, fact.key)
+        if step is None or fact.key in told or roles(step[1]).mills == "edge":
             continue  # edges that are chamfered by turning the work round are counted by their length alone
         if fact.found < fact.against and _drilled_out(view, fact.key):
             continue
         told.add(fact.key)
         cut, figure = (significant(value * 1e6) for value in (fact.found, fact.against))
         message = f"The step takes {cut} cm³ of the work and was calculated for {figure}: check length, width and depth"
-        yield remark(view, "removal-agrees-with-the-figures", message, fact.key, set_up=found[0].key)
+        yield remark(view, "removal-agrees-with-the-figures", message, fact.key, set_up=step[0].key)
 
 
 def _drilled_out(view: View, key: str) -> bool:
     """Whether a hole of some size was made inside its outline before."""
     plan = plan_of(view)
-    step = next(one for one in plan.steps if one.key == key)
+    step = next(step for step in plan.steps if step.key == key)
     cutter = getattr(step.fields, "cutter", None)
     return cutter is not None and bool(cutter.diameter) and hole_within(plan, step, cutter.diameter / 2)

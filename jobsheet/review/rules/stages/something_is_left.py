@@ -19,10 +19,10 @@ def something_is_left(view: View) -> Iterator[Remark]:
     From: the solids of the plan
     """
     for fact in view.facts_of("nothing-left"):
-        found = step_of(view, fact.key)
-        if found is None:
+        step = step_of(view, fact.key)
+        if step is None:
             continue
         message = (
             "This step cuts away all that is left of the work: look at its depth and sizes, and at the stock"
         )
-        yield remark(view, "something-is-left", message, fact.key, set_up=found[0].key)
+        yield remark(view, "something-is-left", message, fact.key, set_up=step[0].key)

@@ -21,9 +21,9 @@ def thin_metal_beside_a_hole(view: View) -> Iterator[Remark]:
     """
     told: set[str] = set()
     for fact in view.facts_of("thin-wall"):
-        found = step_of(view, fact.key)
-        if found is None or fact.key in told:
+        step = step_of(view, fact.key)
+        if step is None or fact.key in told:
             continue
         told.add(fact.key)
         message = f"Only {length(fact.found, view.job.units)} is left between this hole of {length(fact.against, view.job.units)} and the edge: check the place"
-        yield remark(view, "thin-metal-beside-a-hole", message, fact.key, set_up=found[0].key)
+        yield remark(view, "thin-metal-beside-a-hole", message, fact.key, set_up=step[0].key)

@@ -40,7 +40,7 @@ def wall_before_its_support(view: View) -> Iterator[Remark]:
         if not walls:
             continue
         step, thick, high = walls[0]
-        keys = tuple(one.key for one, _, _ in walls if one.set_up.key == step.set_up.key)
+        keys = tuple(other.key for other, _, _ in walls if other.set_up.key == step.set_up.key)
         message = (
             f"Finish this wall while metal still stands behind it: {length(thick, view.job.units)} thick and"
             f" {length(high, view.job.units)} high, and step {earlier.number} has cut its pocket by then"

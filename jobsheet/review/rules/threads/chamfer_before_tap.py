@@ -38,7 +38,7 @@ def chamfer_before_tap(view: View) -> Iterator[Remark]:
             if not before:
                 continue  # the hole is in the stock, or tap-drill-before-tap speaks
             wide = max(
-                (one.diameter for one in before if one.does in MOUTHS),
+                (hole_step.diameter for hole_step in before if hole_step.does in MOUTHS),
                 default=0.0,
             )
             if wide >= step.diameter - _ROUNDING:
@@ -57,17 +57,22 @@ def chamfer_before_tap(view: View) -> Iterator[Remark]:
 def _fix(view: View, chain: Chain, tap: HoleStep, to: float) -> Fix:
     """A wider spot where the spot drill is wide enough; else a countersink before the tap."""
     units = view.job.units
-    for one in chain.before(tap):
-        cutter = one.cutter
-        if one.does != "spot" or cutter.kind != "spot drill" or not cutter.point_angle or not cutter.diameter:
+    for hole_step in chain.before(tap):
+        cutter = hole_step.cutter
+        if (
+            hole_step.does != "spot"
+            or cutter.kind != "spot drill"
+            or not cutter.point_angle
+            or not cutter.diameter
+        ):
             continue
-        if cutter.diameter < to or one.set_up != tap.set_up:
+        if cutter.diameter < to or hole_step.set_up != tap.set_up:
             continue
-        label = f"Step {one.number}: spot to {length(to, view.job.units)}"
-        if getattr(one.fields, "to", None) is not None:
-            return Fix(label, set_field(one.key, "to", typed(to, units)), (one.key,))
+        label = f"Step {hole_step.number}: spot to {length(to, view.job.units)}"
+        if getattr(hole_step.fields, "to", None) is not None:
+            return Fix(label, set_field(hole_step.key, "to", typed(to, units)), (hole_step.key,))
         deep = math.ceil(to / 2 / math.tan(cutter.point_angle / 2) * 1e5 - 1e-6) / 1e5
-        return Fix(label, set_field(one.key, "depth", typed(deep, units)), (one.key,))
+        return Fix(label, set_field(hole_step.key, "depth", typed(deep, units)), (hole_step.key,))
     return Fix(f"Add a countersink before {tap.number}", _added(view, tap, to))
 
 

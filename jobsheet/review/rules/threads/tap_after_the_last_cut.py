@@ -22,13 +22,13 @@ def tap_after_the_last_cut(view: View) -> Iterator[Remark]:
     So: face, drill, tap
     From: common practice
     """
-    found = holes_of(view.reckoned)
+    holes = holes_of(view.reckoned)
     told: set[str] = set()
-    for chain in found.chains:
+    for chain in holes.chains:
         for step in chain.steps:
             if step.does != "tap" or step.key in told:
                 continue
-            later = _across(found, chain, step)
+            later = _across(holes, chain, step)
             if not later:
                 continue
             told.add(step.key)
@@ -42,22 +42,24 @@ def tap_after_the_last_cut(view: View) -> Iterator[Remark]:
             yield remark(view, "tap-after-the-last-cut", message, step.key, key, fix=fix, set_up=step.set_up)
 
 
-def _across(found: Holes, chain: Chain, step: HoleStep) -> list[tuple[int, str, str]]:
+def _across(holes: Holes, chain: Chain, step: HoleStep) -> list[tuple[int, str, str]]:
     """Every later cut across the mouth, in cutting order: number, key and set-up."""
-    lowered = found.lowered_later(chain, step)
-    drilled = any(one.does in ("spot", "drill", "plunge") for one in chain.before(step))
-    if drilled and sum(one.amount for one in lowered) > BURR:
+    lowered = holes.lowered_later(chain, step)
+    drilled = any(hole_step.does in ("spot", "drill", "plunge") for hole_step in chain.before(step))
+    if drilled and sum(other.amount for other in lowered) > BURR:
         lowered = ()  # said by face-before-holes
-    cuts = [(one.index, one.operation, one.set_up) for one in lowered]
+    cuts = [(other.index, other.operation, other.set_up) for other in lowered]
     cuts += [
-        (one.index, one.operation, one.set_up)
-        for one in found.taken
-        if one.face == chain.face and one.index > step.index and one.inside(chain.at) > -step.diameter / 2
+        (taken.index, taken.operation, taken.set_up)
+        for taken in holes.taken
+        if taken.face == chain.face
+        and taken.index > step.index
+        and taken.inside(chain.at) > -step.diameter / 2
     ]
     cuts += [
-        (one.index, one.operation, one.set_up)
-        for one in chain.after(step)
-        if one.does in ("spot", "countersink", "counterbore", "drill")
+        (hole_step.index, hole_step.operation, hole_step.set_up)
+        for hole_step in chain.after(step)
+        if hole_step.does in ("spot", "countersink", "counterbore", "drill")
     ]
     return [
         (operation.number, operation.key, set_up)

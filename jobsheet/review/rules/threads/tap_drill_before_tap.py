@@ -45,14 +45,14 @@ def _fixes(view: View, tap: Operation) -> tuple[Fix, ...]:
     here = list(holes_of(view.reckoned).by_step(tap.key))
     bare = [(chain, step) for chain, step in here if chain.hole_before(step) is None]
     later = [
-        one
+        hole_step
         for chain, step in bare
-        for one in chain.after(step)
-        if one.does == "drill" and one.set_up == step.set_up
+        for hole_step in chain.after(step)
+        if hole_step.does == "drill" and hole_step.set_up == step.set_up
     ]
     moving = tuple(
-        Fix(f"Move {tap.number} behind {one.number}", moved_after(tap.key, one.key))
-        for one in sorted(later, key=lambda one: -one.index)[:1]
+        Fix(f"Move {tap.number} behind {hole_step.number}", moved_after(tap.key, hole_step.key))
+        for hole_step in sorted(later, key=lambda hole_step: -hole_step.index)[:1]
     )
     return (
         *moving,

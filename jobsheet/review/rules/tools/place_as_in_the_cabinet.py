@@ -44,8 +44,10 @@ def _placed(job: Job, keys: tuple[str, ...], place: str) -> Job:
         replace(
             set_up,
             operations=tuple(
-                replace(one, fields=_moved(one.fields, place, job.units)) if one.key in keys else one
-                for one in set_up.operations
+                replace(operation, fields=_moved(operation.fields, place, job.units))
+                if operation.key in keys
+                else operation
+                for operation in set_up.operations
             ),
         )
         for set_up in job.set_ups

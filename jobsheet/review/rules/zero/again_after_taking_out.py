@@ -45,7 +45,7 @@ def zero_again_after_taking_out(view: View) -> Iterator[Remark]:
             fix = Fix(
                 f"Find the edges before {step.number}",
                 added_before(step.key, written.FIND, finding_texts(view.job, set_up)),
-                tuple(one.key for one in set_up.operations),
+                tuple(operation.key for operation in set_up.operations),
             )
             yield remark(
                 view, "zero-again-after-taking-out", message, step.key, lost.key, fix=fix, set_up=set_up.key

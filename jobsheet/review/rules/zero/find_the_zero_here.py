@@ -27,15 +27,15 @@ def find_the_zero_here(view: View) -> Iterator[Remark]:
     From: common practice
     """
     plan = plan_of(view)
-    found: list[SetUp] = []
+    set_ups: list[SetUp] = []
     for set_up, steps in plan.groups():
         finders = [step for step in steps if finds_zero(step)]
         first = next((step for step in steps if positions(step.fields)), None)
         if finders:
-            found.append(set_up)
+            set_ups.append(set_up)
         if first is None or (finders and finders[0].index < first.index):
             continue
-        if not finders and (_nothing_named(set_up) or any(_same_stop(set_up, one) for one in found)):
+        if not finders and (_nothing_named(set_up) or any(_same_stop(set_up, other) for other in set_ups)):
             continue
         if holding_roles(set_up).drills_only and _marked_out(plan, first):
             continue
@@ -56,7 +56,7 @@ def _nothing_named(set_up: SetUp) -> bool:
 def _marked_out(plan: Plan, first: Step) -> bool:
     """Whether the places were scribed and punched before, on the face that is up."""
     return any(
-        does(one.operation, "mark out") and one.lie.up == first.lie.up for one in plan.steps[: first.index]
+        does(step.operation, "mark out") and step.lie.up == first.lie.up for step in plan.steps[: first.index]
     )
 
 
@@ -78,7 +78,7 @@ def _same_stop(one: SetUp, other: SetUp) -> bool:
 
 def _fix(plan: Plan, set_up: SetUp, first: Step, finders: list[Step]) -> Fix:
     """Places count from the work as it is when its edges are found: with that they come to lie elsewhere."""
-    counted = tuple(one.key for one in set_up.operations)
+    counted = tuple(operation.key for operation in set_up.operations)
     if finders:
         mend = moved_before(finders[0].key, first.key)
         return Fix(f"Move {finders[0].number} before {first.number}", mend, counted)

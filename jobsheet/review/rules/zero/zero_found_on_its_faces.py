@@ -24,7 +24,7 @@ def zero_found_on_its_faces(view: View) -> Iterator[Remark]:
     for set_up, steps in plan_of(view).groups():
         if set_up.zero.stands_on not in ("", "edges"):
             continue
-        placed = any(positions(one.fields) for one in steps)
+        placed = any(positions(step.fields) for step in steps)
         for step in steps:
             found = _found(step)
             wanted = set(zero_faces(step))
