@@ -36,8 +36,9 @@ class TestSpeedRange:
         found, top = self.say(rpm, machine, missing), 2300 if machine is BELTS else 2500
         assert (found.verdict, found.share, found.sentence) == (verdict, pytest.approx(share), sentence)
         assert (found.name, found.title, found.unit) == ("speed-range", "Speed range", "rev/s")
-        assert (found.demand, found.capacity, found.low, found.high) == (pytest.approx(rpm / 60), *[pytest.approx(top / 60)] * 3)  # fmt: skip
-        assert found.shown == f"{rpm} of {top} rpm"
+        asked, least = missing or rpm, 180 if machine is BELTS else 50
+        assert (found.demand, found.capacity, found.low, found.high) == (pytest.approx(asked / 60), *[pytest.approx(top / 60)] * 3)  # fmt: skip
+        assert found.shown == (f"{asked} rpm, at least {least}" if asked < least else f"{asked} of {top} rpm")
         assert found.chance is None
 
     def test_none_where_no_speed_is_set(self):

@@ -26,6 +26,7 @@ def limit(figures: Figures, setting: Setting, _fields: object = None) -> Limit |
     top, bottom = highest(machine), lowest(machine)
     share, verdict, sentence = speed / top, "expected", ""
     asked = figures.missing_speed
+    wanted = speed if asked is None else asked  # what stands there is the nearest that it has
     if asked is not None:
         below, above = neighbours(machine, asked)
         there = (
@@ -36,7 +37,13 @@ def limit(figures: Figures, setting: Setting, _fields: object = None) -> Limit |
         sentence = f"this machine has no {asked * 60:.0f} rpm; it has {there}"
     elif at_speed(machine, speed) is None:
         verdict, sentence = "beyond", "not a speed of this machine: set one that it has"
+    slow = wanted < bottom
+    shown = (
+        f"{wanted * 60:.0f} rpm, at least {bottom * 60:.0f}"
+        if slow
+        else f"{wanted * 60:.0f} of {top * 60:.0f} rpm"
+    )
     return Limit(
-        name="speed-range", title="Speed range", demand=speed, capacity=top, unit="rev/s", share=share,
-        verdict=verdict, low=top, high=top, shown=f"{speed * 60:.0f} of {top * 60:.0f} rpm", sentence=sentence,
+        name="speed-range", title="Speed range", demand=wanted, capacity=top, unit="rev/s", share=share,
+        verdict=verdict, low=top, high=top, shown=shown, sentence=sentence,
     )  # fmt: skip
