@@ -12,7 +12,7 @@ from jobsheet.model.prints import WHOLE, Prints
 def pages_of(path: Path, paper: str, working: bool, wanted: Prints = WHOLE) -> tuple[Any, bool]:
     """The pages of a job, and whether something in it should stop you."""
     from jobsheet.cli.named_job import job_named, shots_named
-    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.clock import today
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.reckoning.run_words import last_times
     from jobsheet.review.engine import reviewed
@@ -73,8 +73,8 @@ def close_printed(path: Path, document: Any) -> None:
 
     A job of which nobody counts the plans gets nothing beside it that nobody asked for.
     """
+    from jobsheet.clock import today
     from jobsheet.errors import CannotWrite
-    from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.storage.job_file import read_job
     from jobsheet.storage.kept.closed_plans import PRINTED, close_plan, folder_of, job_of
 

@@ -42,8 +42,8 @@ def known(machine: str, log: Log) -> Any:
     """What the standing trials teach; None without any."""
     if not log.standing:
         return None
+    from jobsheet.clock import today
     from jobsheet.reckoning.known_capacity import snapshot_of
-    from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.storage.shop_file import workshop
 
     return snapshot_of(machine, log.teaching, today(), workshop())

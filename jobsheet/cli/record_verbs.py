@@ -11,13 +11,6 @@ import click
 from jobsheet.cli.output import say
 
 
-def clock() -> str:
-    """The time of day as it is written."""
-    from jobsheet.reckoning.runs_kept import this_moment
-
-    return this_moment()[1]
-
-
 @click.command("strike")
 @click.argument("machine")
 @click.argument("trial")
@@ -25,11 +18,11 @@ def clock() -> str:
 @click.option("--role", default="", help="who strikes it out, by role")
 def strike_command(machine: str, trial: str, note: str, role: str) -> int:
     """Strike out a wrong trial by its id: a later record says so, nothing is changed."""
-    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.clock import time_of_day, today
     from jobsheet.storage.card_files import find_card
     from jobsheet.storage.records.proof_log import strike
 
-    done = strike(find_card(machine).name, trial, today(), role, note, clock())
+    done = strike(find_card(machine).name, trial, today(), role, note, time_of_day())
     say(f"{done.strikes} is struck out; it stays in the log and no longer counts.")
     return 0
 
@@ -41,12 +34,12 @@ def strike_command(machine: str, trial: str, note: str, role: str) -> int:
 @click.option("--role", default="", help="who gives it back, by role")
 def give_back_command(machine: str, trial: str, note: str, role: str) -> int:
     """Give back a trial that was struck out: a later record says so, and it counts again."""
-    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.clock import time_of_day, today
     from jobsheet.storage.card_files import find_card
     from jobsheet.storage.records.proof_log import give_back, read_log
 
     name = find_card(machine).name
-    give_back(name, trial, today(), role, note, clock())
+    give_back(name, trial, today(), role, note, time_of_day())
     say(f"{read_log(name).find(trial).id} counts again.")
     return 0
 
@@ -60,11 +53,11 @@ def keep_command(machine: str, trial: str, note: str, role: str) -> int:
     """Say of a trial that does not fit the others that it was so: it counts as it
     stands and is not asked about again.
     """
-    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.clock import time_of_day, today
     from jobsheet.storage.card_files import find_card
     from jobsheet.storage.records.proof_log import mark
 
-    done = mark(find_card(machine).name, today(), keeps=trial, role=role, note=note, clock=clock())
+    done = mark(find_card(machine).name, today(), keeps=trial, role=role, note=note, clock=time_of_day())
     say(f"{done.keeps} was so: it counts as it stands.")
     return 0
 
@@ -80,13 +73,13 @@ def changed_command(machine: str, what: str, note: str, date: str, role: str) ->
 
     Older trials of what it concerns then say less, and no good cut from before is rested on.
     """
+    from jobsheet.clock import time_of_day, today
     from jobsheet.model.trials import CHANGES
-    from jobsheet.reckoning.ladder.ladders import today
     from jobsheet.storage.card_files import find_card
     from jobsheet.storage.records.proof_log import mark
 
     day = date or today()
-    time = clock() if day == today() else ""
+    time = time_of_day() if day == today() else ""
     done = mark(
         find_card(machine).name, day, changed=what.strip().casefold(), role=role, note=note, clock=time
     )

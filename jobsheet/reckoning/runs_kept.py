@@ -7,12 +7,13 @@ Window and command line both come here, so that the same rules hold in either.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from datetime import datetime, timedelta
+from datetime import timedelta
 from pathlib import Path
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from jobsheet.clock import now
 from jobsheet.errors import CannotWrite, JobsheetError
 from jobsheet.model.job import Job, Operation, SetUp
 from jobsheet.model.trials import Trial
@@ -46,8 +47,8 @@ class Kept(Struct, frozen=True, kw_only=True):
 
 def this_moment() -> tuple[str, str]:
     """Today and the time of day, as a record has them."""
-    now = datetime.now().astimezone()
-    return now.date().isoformat(), now.strftime("%H:%M:%S")
+    at = now()
+    return at.date().isoformat(), at.strftime("%H:%M:%S")
 
 
 def entry_of(path: Path, plan: Job, day: str, role: str) -> Entry:
@@ -170,10 +171,10 @@ def _told_apart(entry: Entry, taken: set[str]) -> Entry:
     """The same words on the same day are the same entry; said once more after it was
     taken back, its time tells them apart.
     """
-    now = datetime.now().astimezone()
+    at = now()
     while run_log.as_written(entry).id in taken:
-        entry = replace(entry, time=now.strftime("%H:%M:%S"))
-        now += timedelta(seconds=1)
+        entry = replace(entry, time=at.strftime("%H:%M:%S"))
+        at += timedelta(seconds=1)
     return entry
 
 

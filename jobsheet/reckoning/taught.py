@@ -9,11 +9,11 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import os
-from datetime import datetime
 from pathlib import Path
 
 from msgspec import MsgspecError, msgpack
 
+from jobsheet import clock
 from jobsheet.errors import JobsheetError
 from jobsheet.model.capacity import Snapshot
 from jobsheet.model.shop import Shop
@@ -32,7 +32,7 @@ def proof_of(machine: str, shop: Shop | None = None, today: str = "") -> Snapsho
 
     A log that cannot be read teaches nothing, and is told where logs are shown: figures do not wait for it.
     """
-    day = today or datetime.now().astimezone().date().isoformat()
+    day = today or clock.today()
     numbers = shop or workshop()
     try:
         trials = read_log(machine).teaching

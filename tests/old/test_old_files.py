@@ -23,6 +23,7 @@ from jobsheet.operations.registry import kinds
 from jobsheet.storage.job_file import job_from_text, read_job
 from jobsheet.storage.job_writing import write_job
 from jobsheet.storage.records import proof_log
+from tests.later import on_day
 
 OLD = Path(__file__).parent / "format-1"
 JOBS = sorted((OLD / "jobs").glob("*.yaml"))
@@ -156,9 +157,10 @@ def invented_trials_of_that_day(monkeypatch):
 
 
 @pytest.fixture(autouse=True)
-def that_day(monkeypatch):
+def that_day():
     """The day on which the figures were kept: what a test cut taught counts a little less every day."""
-    monkeypatch.setattr("jobsheet.reckoning.ladder.ladders.today", lambda: "2026-11-28")
+    with on_day("2026-11-28"):
+        yield
 
 
 @pytest.fixture

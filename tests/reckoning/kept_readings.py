@@ -49,6 +49,7 @@ from jobsheet.storage.cabinet_file import cabinet_from_text
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
 from jobsheet.storage.records.proof_log import Log, records_from
+from tests.later import on_day
 from tests.reckoning import kept_asks
 from tests.reckoning.kept_asks import TODAY, Lines
 from tests.review.test_rules import edited
@@ -272,7 +273,8 @@ def reading(asked: dict) -> list[str]:
     """What is said, a line for each thing; a refusal is said too."""
     lines: list[str] = []
     try:
-        lines.extend(ASKS[asked["ask"]](asked))
+        with on_day(TODAY):
+            lines.extend(ASKS[asked["ask"]](asked))
     except JobsheetError as error:
         lines.append(f"refused: {error}")
     return lines

@@ -17,6 +17,7 @@ import yaml
 
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.engine import reviewed
+from tests.later import on_day
 from tests.review.test_rules import edited, start_of
 
 FILE = Path(__file__).parent / "readings.yaml"
@@ -30,11 +31,12 @@ def plans() -> list[dict]:
 def reading(plan: dict) -> list[str]:
     """What is said of a plan, a line for each remark in its order: how bad, rule, steps, words, fixes."""
     job = edited(start_of(plan["job"]), [tuple(one) for one in plan["edits"]])
-    return [
-        f"{one.severity} {one.rule} [{' '.join(one.operations) or one.set_up}] {one.message}"
-        + "".join(f" / {fix.label}" for fix in one.fixes)
-        for one in reviewed(job, Reckoner().reckon(job)).open
-    ]
+    with on_day("2026-12-01"):
+        return [
+            f"{one.severity} {one.rule} [{' '.join(one.operations) or one.set_up}] {one.message}"
+            + "".join(f" / {fix.label}" for fix in one.fixes)
+            for one in reviewed(job, Reckoner().reckon(job)).open
+        ]
 
 
 def write(kept: list[dict]) -> None:

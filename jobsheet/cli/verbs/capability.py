@@ -58,7 +58,7 @@ def command(
 
 def _pdf(capability: Capability, target: Path, paper: str, jobs: tuple[str, ...], *, quiet: bool) -> None:
     from jobsheet.cli.output import refuse_to_overwrite
-    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.clock import today
     from jobsheet.report.capability_card import capability_card
     from jobsheet.sheet.pdf import make_pdf
     from jobsheet.storage.disk import write_file

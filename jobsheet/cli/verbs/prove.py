@@ -20,7 +20,7 @@ from jobsheet.cli.proof_lines import (
     show_needs,
     show_odd,
 )
-from jobsheet.cli.record_verbs import RECORD_VERBS, clock
+from jobsheet.cli.record_verbs import RECORD_VERBS
 from jobsheet.errors import JobsheetError
 
 if TYPE_CHECKING:
@@ -212,7 +212,8 @@ def enter_command(**options: Any) -> int:
 
     Exit code 1 after an outcome that ends the ladder.
     """
-    from jobsheet.reckoning.ladder.ladders import rung_at, today, trial_of
+    from jobsheet.clock import time_of_day, today
+    from jobsheet.reckoning.ladder.ladders import rung_at, trial_of
     from jobsheet.storage.records.proof_log import append
     from jobsheet.units.grammar import read
 
@@ -223,7 +224,7 @@ def enter_command(**options: Any) -> int:
         ladder, rung, outcome=options["outcome"], seconds=options["seconds"],
         length=read(length, "length", ladder.units) if length else None,
         tachometer=read(tachometer, "spindle speed") if tachometer else None, slipped=options["slipped"],
-        note=options["note"], role=options["role"], date=options["date"], time=clock() if options["date"] in ("", today()) else "",
+        note=options["note"], role=options["role"], date=options["date"], time=time_of_day() if options["date"] in ("", today()) else "",
     )  # fmt: skip
     written = append(ladder.machine.name, trial)
     after = _ladder(

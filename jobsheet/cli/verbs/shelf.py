@@ -315,14 +315,12 @@ def attach_command(
 
     They are kept as they are, found by number, name and words, and never written over.
     """
-    from datetime import datetime
-
+    from jobsheet.clock import today
     from jobsheet.shelf.shelf_index import folder_there
     from jobsheet.storage.photos.old_sheets import OldSheets
     from jobsheet.storage.photos.old_sheets_kept import put_on_shelf
 
-    today = datetime.now().astimezone().date().isoformat()
-    said = OldSheets(number=number, name=name, words=words, drawer=drawer, who=who, when=today)
+    said = OldSheets(number=number, name=name, words=words, drawer=drawer, who=who, when=today())
     target = put_on_shelf(folder_there(folder), said, [Path(file) for file in files])
     say(f"{number} is on the shelf as {target.name}, without a plan yet; files: {len(files)}.")
     return 0

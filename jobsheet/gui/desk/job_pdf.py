@@ -86,7 +86,7 @@ def _made(
     planned: Job, reckoned: Reckoned | None, shop: Shop, path: Path | None,
     paper: str, working: bool, initials: tuple[Initials, ...], wanted: Prints,
 ) -> MadeSheets:  # fmt: skip
-    from jobsheet.reckoning.ladder.ladders import today
+    from jobsheet.clock import today
     from jobsheet.reckoning.reckoner import Reckoner
     from jobsheet.reckoning.run_words import last_times
     from jobsheet.report.job_sheet import job_sheet

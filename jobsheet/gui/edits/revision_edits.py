@@ -4,10 +4,9 @@ saved, and stands as it is then typed.
 
 from __future__ import annotations
 
-from datetime import datetime
-
 from PySide6.QtCore import QCoreApplication
 
+from jobsheet.clock import today
 from jobsheet.errors import JobsheetError
 from jobsheet.gui.edits.in_hand import Hand
 from jobsheet.gui.forms import ask
@@ -33,8 +32,7 @@ class RevisionEdits:
         found = ask.revision(self._hand.parent, number, proposed(self._saved(), job), who)
         if found is None:
             return
-        today = datetime.now().astimezone().date().isoformat()
-        if self._hand.do(AddRevision(changed=found[0], who=found[1], when=today)):
+        if self._hand.do(AddRevision(changed=found[0], who=found[1], when=today())):
             words = translate("RowEdits", "Plan {number}: it prints on the sheets; save the job to keep it.")
             self._hand.say(words.format(number=plan_mark(number)))
 

@@ -13,6 +13,7 @@ from collections.abc import Mapping
 
 from msgspec.structs import replace
 
+from jobsheet.clock import today
 from jobsheet.errors import CommandError
 from jobsheet.holdings.all_holdings import words_of
 from jobsheet.limits.each.chatter import is_measured
@@ -32,7 +33,7 @@ from jobsheet.reckoning.ladder import ladder_refused as refused_by
 from jobsheet.reckoning.ladder.ladder_attempt import Made
 from jobsheet.reckoning.ladder.ladder_climb import finished
 from jobsheet.reckoning.ladder.ladder_expected import with_expected
-from jobsheet.reckoning.ladder.ladders import STOP_WORDS, today
+from jobsheet.reckoning.ladder.ladders import STOP_WORDS
 from jobsheet.reckoning.ladder.rung import Ladder, Rung
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.reckoning.what_if import tried, with_texts

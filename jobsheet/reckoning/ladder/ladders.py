@@ -10,12 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from datetime import date as calendar
-from datetime import datetime
 
 from msgspec.structs import replace
 
 from jobsheet.catalog.metals.materials import find as find_material
 from jobsheet.catalog.tools.cutters import read_cutter
+from jobsheet.clock import today
 from jobsheet.errors import CalcError, CommandError
 from jobsheet.holdings.all_holdings import words_of
 from jobsheet.holdings.placed import own_vice
@@ -153,11 +153,6 @@ def plan(
     made = climbed(ladder, most)
     why = out_of_reach(made) if len(made.rungs) < most else ""
     return replace(made, rungs=(), refused=why) if why else with_expected(made)
-
-
-def today() -> str:
-    """The date by the clock of the place, as it is written."""
-    return datetime.now().astimezone().date().isoformat()
 
 
 def _no_kind(kind: str) -> str:

@@ -7,11 +7,12 @@ is printed, never reckoned with.
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import date
 from functools import cache
 
 from msgspec import Struct
 
+from jobsheet import clock
 from jobsheet.catalog.reading.data import shipped
 from jobsheet.review.notes.notes import Notes
 
@@ -114,4 +115,4 @@ def by_law(notes: Notes, country: str) -> ByLaw:
 
 def today() -> date:
     """The day by the clock of the place."""
-    return datetime.now().astimezone().date()
+    return clock.now().date()

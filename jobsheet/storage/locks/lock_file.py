@@ -10,10 +10,10 @@ from __future__ import annotations
 
 import contextlib
 import os
-from datetime import datetime
 from itertools import count
 from pathlib import Path
 
+from jobsheet import clock
 from jobsheet.storage.locks.who_writes import computer, has_ended, person
 
 #: A lock that is older is of a program that has ended [s]: a save takes a twentieth of one (estimate).
@@ -32,7 +32,7 @@ class LockFile:
         """Whether it is ours now. Where no file can be made there is no lock, and it counts as ours."""
         try:
             self._own.write_text(
-                f"{person()}\n{computer()}\n{os.getpid()}\n{datetime.now().astimezone():%H:%M}\n",
+                f"{person()}\n{computer()}\n{os.getpid()}\n{clock.now():%H:%M}\n",
                 encoding="utf-8",
             )
         except OSError:

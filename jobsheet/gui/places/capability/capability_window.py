@@ -78,8 +78,8 @@ class CapabilityWindow(QDialog):
 
     def make(self) -> None:
         """Reckon and draw the card of what is chosen."""
+        from jobsheet.clock import today
         from jobsheet.reckoning.answers.capability_answer import capability
-        from jobsheet.reckoning.ladder.ladders import today
         from jobsheet.report.capability_card import capability_card
         from jobsheet.sheet.pdf import make_pdf
 

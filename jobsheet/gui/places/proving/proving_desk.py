@@ -10,16 +10,16 @@ from msgspec import Struct
 from msgspec.structs import replace
 from PySide6.QtCore import QCoreApplication
 
+from jobsheet.clock import time_of_day, today
 from jobsheet.errors import CommandError, JobsheetError
 from jobsheet.gui.places.proving.ladder_asked import Asked, entries
-from jobsheet.gui.places.proving.record_acts import clock
 from jobsheet.gui.places.proving.rung_words import named
 from jobsheet.limits.each.chatter import is_measured
 from jobsheet.limits.verdict import in_words
 from jobsheet.model.capacity import Capacity, Snapshot
 from jobsheet.model.trials import ABOUT, OUTCOMES, Trial
 from jobsheet.reckoning.ladder.ladder_sizes import Size, in_size
-from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, today, trial_of
+from jobsheet.reckoning.ladder.ladders import Ladder, Rung, plan, trial_of
 from jobsheet.reckoning.worked_anew import anew
 from jobsheet.report.proving_sheet import Initialled, unread
 from jobsheet.storage.card_files import card_names
@@ -244,7 +244,7 @@ class ProvingDesk:
             )
         trial = trial_of(
             ladder, rung, outcome=OUTCOMES[digit - 1], seconds=seconds, tachometer=tachometer, slipped=slipped, note=note,
-            role=self.asked.role, date=today(), time=clock(),
+            role=self.asked.role, date=today(), time=time_of_day(),
         )  # fmt: skip
         kept = append(ladder.machine.name, trial)
         self.entered[rung.number] = kept
@@ -257,7 +257,7 @@ class ProvingDesk:
             return None
         trial = done[max(done)]
         words = translate("Proving", "taken back at the desk")
-        strike(self.ladder.machine.name, trial.id, today(), self.asked.role, words, clock())
+        strike(self.ladder.machine.name, trial.id, today(), self.asked.role, words, time_of_day())
         return trial
 
     # --- what it has shown ---

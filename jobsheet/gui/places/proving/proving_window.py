@@ -11,6 +11,7 @@ from PySide6.QtCore import QCoreApplication, QSize, QTimer
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QScrollArea, QWidget
 
+from jobsheet.clock import time_of_day, today
 from jobsheet.errors import JobsheetError, QuantityError, as_sentence
 from jobsheet.gui.desk.place import Visit
 from jobsheet.gui.forms import ask
@@ -23,10 +24,9 @@ from jobsheet.gui.places.proving.ladder_side import LadderSide
 from jobsheet.gui.places.proving.proved_view import Proved
 from jobsheet.gui.places.proving.proving_desk import ProvingDesk
 from jobsheet.gui.places.proving.proving_head import ProvingHead
-from jobsheet.gui.places.proving.record_acts import RecordActs, clock
+from jobsheet.gui.places.proving.record_acts import RecordActs
 from jobsheet.gui.places.proving.record_view import RecordView
 from jobsheet.gui.places.proving.rung_words import foreseen_words
-from jobsheet.reckoning.ladder.ladders import today
 from jobsheet.storage.records.proof_log import read_log, strike
 
 if TYPE_CHECKING:
@@ -257,7 +257,7 @@ class ProvingWindow(QMainWindow):
         if trial.id in read_log(trial.machine).struck:
             return translate("Proving", "It was struck out already.")
         strike(
-            trial.machine, trial.id, today(), self.desk.asked.role, translate("Proving", "taken back at the desk"), clock()
+            trial.machine, trial.id, today(), self.desk.asked.role, translate("Proving", "taken back at the desk"), time_of_day()
         )  # fmt: skip
         return self._struck(trial)
 

@@ -13,20 +13,13 @@ from datetime import datetime, timedelta
 from msgspec import Struct
 from PySide6.QtCore import QCoreApplication
 
+from jobsheet.clock import time_of_day, today
 from jobsheet.errors import CommandError
 from jobsheet.model.trials import Trial
-from jobsheet.reckoning.ladder.ladders import today
 from jobsheet.reckoning.odd_trials import Odd
 from jobsheet.storage.records.proof_log import give_back, mark, read_log, strike
 
 translate = QCoreApplication.translate
-
-
-def clock() -> str:
-    """The time of day as it is written, to the thousandth: what is entered one
-    after the other keeps its order.
-    """
-    return datetime.now().astimezone().time().isoformat("milliseconds")
 
 
 class Act(Struct, frozen=True):
@@ -60,28 +53,28 @@ class RecordActs:
         """Strike a record out. Raises CommandError without a reason."""
         if not why:
             raise CommandError(translate("Record", "Write why it is wrong: the record keeps it."))
-        strike(trial.machine, trial.id, today(), role, why, clock())
+        strike(trial.machine, trial.id, today(), role, why, time_of_day())
         self.did(lambda: self.given(trial, role))
 
     def give_back(self, trial: Trial, role: str) -> None:
         """Let what was struck count again."""
         why = read_log(trial.machine).struck[trial.id].note
-        give_back(trial.machine, trial.id, today(), role, "", clock())
+        give_back(trial.machine, trial.id, today(), role, "", time_of_day())
 
         def back() -> str:
-            strike(trial.machine, trial.id, today(), role, why, clock())
+            strike(trial.machine, trial.id, today(), role, why, time_of_day())
             return translate("Record", "Struck out again: {outcome}.").format(outcome=_called(trial))
 
         self.did(back)
 
     def given(self, trial: Trial, role: str) -> str:
         """Let what was struck count again; what is then said."""
-        give_back(trial.machine, trial.id, today(), role, "", clock())
+        give_back(trial.machine, trial.id, today(), role, "", time_of_day())
         return translate("Record", "It counts again: {outcome}.").format(outcome=_called(trial))
 
     def keep(self, trial: Trial, role: str) -> None:
         """It seemed odd, and it was so."""
-        made = mark(trial.machine, today(), keeps=trial.id, role=role, clock=clock())
+        made = mark(trial.machine, today(), keeps=trial.id, role=role, clock=time_of_day())
         self.did(lambda: self._unmarked(made, role))
 
     def changed(self, machine: str, what: str, day: str, note: str, role: str, time: str = "") -> Trial:
@@ -94,7 +87,7 @@ class RecordActs:
         if then > calendar.fromisoformat(today()):
             words = translate("Record", "{day} is still to come; a change is marked once it was made.")
             raise CommandError(words.format(day=then.isoformat()))
-        at = time or (clock() if then.isoformat() == today() else "")
+        at = time or (time_of_day() if then.isoformat() == today() else "")
         made = mark(machine, then.isoformat(), changed=what, role=role, note=note, clock=at)
         self.did(lambda: self._unmarked(made, role))
         return made
@@ -109,7 +102,7 @@ class RecordActs:
     @staticmethod
     def _unmarked(made: Trial, role: str) -> str:
         words = translate("Record", "taken back at the desk")
-        strike(made.machine, made.id, today(), role, words, clock())
+        strike(made.machine, made.id, today(), role, words, time_of_day())
         if made.changed:
             return translate("Record", "The mark is taken back: {what}.").format(what=made.changed)
         return translate("Record", "Taken back: it is asked about again.")

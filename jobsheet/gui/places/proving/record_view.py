@@ -11,6 +11,7 @@ from PySide6.QtCore import QCoreApplication, QRect, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from jobsheet.clock import today
 from jobsheet.drawing.drawn import Drawing
 from jobsheet.gui.forms.buttons import Button, Manner
 from jobsheet.gui.ink import ink
@@ -24,7 +25,7 @@ from jobsheet.gui.places.proving.record_line import RecordLine
 from jobsheet.gui.places.proving.record_rows import RecordRow, limit_words, record_rows
 from jobsheet.model.trials import CHANGES
 from jobsheet.operations.entry import Entry
-from jobsheet.reckoning.ladder.ladders import Ladder, today
+from jobsheet.reckoning.ladder.ladders import Ladder
 from jobsheet.reckoning.ladder.usual_cut import in_sizes
 from jobsheet.reckoning.odd_trials import Odd, odd_trials
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import time
-from datetime import datetime
 from pathlib import Path
 
 from msgspec.structs import replace
@@ -12,6 +11,7 @@ from PySide6.QtCore import QCoreApplication, QEvent, QObject, QTimer
 from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QScrollArea, QSizePolicy, QVBoxLayout
 
+from jobsheet.clock import today
 from jobsheet.errors import JobsheetError, as_sentence
 from jobsheet.gui.desk.aside.asked_aside import SILENT, Aside
 from jobsheet.gui.desk.help_topic import answer_f1
@@ -187,8 +187,7 @@ class ShelfWindow(QDialog):
         """Scans of a part that has no plan yet."""
         if self.index is None:
             return
-        today = datetime.now().astimezone().date().isoformat()
-        if said := put_old_sheets(self, self.index.shelf, today):
+        if said := put_old_sheets(self, self.index.shelf, today()):
             self.take(self.index.shelf)
             self.said.say(said)
 

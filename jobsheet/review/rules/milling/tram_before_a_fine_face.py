@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Iterator
 
+from jobsheet import clock
 from jobsheet.machine.card_words import day, trammed_on
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations import written
@@ -41,7 +41,7 @@ def tram_before_a_fine_face(view: View) -> Iterator[Remark]:
         checked, planned = trammed_on(step.setting.machine), day(view.job.planned_on)
         if checked is None:
             continue
-        days = ((planned or dt.datetime.now(tz=dt.UTC).date()) - checked).days
+        days = ((planned or clock.now().date()) - checked).days
         if days <= view.reckoned.shop.tram_days:
             continue
         message = f"Check the tram before this pass: the card says {checked.isoformat()}, {days} days before"
