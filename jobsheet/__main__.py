@@ -10,7 +10,7 @@ from typing import NoReturn
 
 #: So many values more than before, and a verb looks for circles among them; Python would
 #: after 700, some hundred times while it reads modules that all stay.
-CIRCLES = 100_000
+CIRCLES = 400_000
 #: Where one of these is there, something may have to be put down in order: the window,
 #: an index that is open, processes and threads of one's own.
 TAKEN_DOWN = ("PySide6", "sqlite3", "multiprocessing", "concurrent.futures")

@@ -81,3 +81,12 @@ def _hm100_of_this_run():
 @pytest.fixture
 def hm100(_hm100_of_this_run):
     return _hm100_of_this_run
+
+
+@pytest.fixture
+def day_of_the_figures():
+    """The day on which a test's figures of the invented test cuts were looked through: they count less every day."""
+    from tests.later import on_day
+
+    with on_day("2026-12-01"):
+        yield

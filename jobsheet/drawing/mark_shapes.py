@@ -13,6 +13,7 @@ from collections.abc import Callable
 
 from jobsheet.drawing.drawn import Drawing, Ellipse, Item, Line, Point
 from jobsheet.drawing.making import box, hatched, moved
+from jobsheet.remembered import remembered
 
 GRID = 16.0
 
@@ -136,6 +137,7 @@ _MARKS: dict[str, Callable[[float], tuple[Item, ...]]] = {
 MARKS = tuple(_MARKS)
 
 
+@remembered(64)
 def mark(name: str, size: float) -> Drawing:
     """A sign in a square of that size; an empty one for a word that has none (`unknown`)."""
     draw = _MARKS.get(name)

@@ -4,6 +4,8 @@ minutes, what to heed, who signs.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
@@ -112,11 +114,23 @@ def _first(plan: Plan, things: tuple[Fetched, ...], set_ups: tuple[SetUp, ...]) 
     tries += [((96.0, WHOLE), OPEN, 0), ((96.0, WHOLE), 4, 0), ((96.0, WHOLE), 2, 0)]
     tries += [((96.0, (600, 300)), 2, 0), ((96.0, (160, 120)), 1, 0)]
     for (high, lengths), opened, least in tries:
-        for count in range(len(notes), min(least, len(notes)) - 1, -1):
-            page = _made(plan, things, set_ups, count, lengths, high, opened)
-            if plan.fits(page):
-                return page, opened
+        make = partial(_made, plan, things, set_ups, lengths=lengths, high=high, opened=opened)
+        page = make(min(least, len(notes)))
+        if plan.fits(page):
+            return _fullest(plan, page, make, range(min(least, len(notes)) + 1, len(notes) + 1)), opened
     return page, opened
+
+
+def _fullest(plan: Plan, page: Page, make: Callable[[int], Page], counts: range) -> Page:
+    """The page with as many notes as it has room for: one note more never takes less."""
+    while counts:
+        middle = len(counts) // 2
+        more = make(counts[middle])
+        if plan.fits(more):
+            page, counts = more, counts[middle + 1 :]
+        else:
+            counts = counts[:middle]
+    return page
 
 
 def _made(

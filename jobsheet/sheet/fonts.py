@@ -64,15 +64,28 @@ def printable(text: str) -> str:
     """
     if text.isascii() and text.isprintable():
         return text
-    return "".join(_printed(character) for character in text)
+    return text.translate(_PRINTED)
 
 
-def _printed(character: str) -> str:
-    if character == "\n":
-        return character
-    if character.isspace():
-        return " "
-    return character if _has(character) else f"[U+{ord(character):04X}]"
+#: So many characters are remembered: more than any alphabet that the font has.
+ROOM = 8192
+
+
+class _Printed(dict[int, str]):
+    """What is printed for a character, found once for each."""
+
+    def __missing__(self, code: int) -> str:
+        character = chr(code)
+        if character.isspace():
+            printed = "\n" if character == "\n" else " "
+        else:
+            printed = character if _has(character) else f"[U+{code:04X}]"
+        if len(self) < ROOM:
+            self[code] = printed
+        return printed
+
+
+_PRINTED = _Printed()
 
 
 class _Widths(dict[str, float]):

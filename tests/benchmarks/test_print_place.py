@@ -20,7 +20,6 @@ SHOWN, STOPPED = 0.3, 0.05
 CODE = """
 import json, os, sys, time
 from PySide6.QtCore import QTimer, Qt
-from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.gui.ink import look
@@ -32,31 +31,36 @@ look.apply("light", bench=False)
 window = start.make_window(open_at_start(sys.argv[1]))
 window.resize(1440, 900)
 window.show()
-end = time.monotonic() + 9
-while time.monotonic() < end:  # solids, pictures, review and what is fetched while the hand rests are there
-    QTest.qWait(20)
+def run_until(there, every):  # `quit` would close every window
+    # The window lives as it does, its interpreter free while nothing is to be done.
+    look_again = QTimer(timerType=Qt.TimerType.PreciseTimer)
+    look_again.timeout.connect(lambda: app.exit() if there() else None)
+    look_again.start(every)
+    app.exec()
+def rest(seconds):
+    QTimer.singleShot(round(seconds * 1e3), app.exit)
+    app.exec()
+rest(9)  # solids, pictures, review and what is fetched while the hand rests are there
 from jobsheet.gui.pages.print_window import PrintWindow
 beats = []
 timer = QTimer(timerType=Qt.TimerType.PreciseTimer)
 timer.timeout.connect(lambda: beats.append(time.perf_counter()))
 timer.start(10)
-for _ in range(20):
-    app.processEvents()
+rest(0.2)
 told = []
 for _ in range(2):
     began = time.perf_counter()
     beats.append(began)
     place = PrintWindow(window.desk, window.parts.exporting.write, window)
     place.show()
-    while not place.pdf:
-        QTest.qWait(5)
+    run_until(lambda: place.pdf, 5)
     app.processEvents()
     shown = time.perf_counter()
-    QTest.qWait(100)
+    rest(0.1)
     own = [beat for beat in beats if beat >= began]
     told.append((shown - began, max(b - a for a, b in zip(own, own[1:]))))
     place.close()
-    QTest.qWait(50)
+    rest(0.05)
 print(json.dumps(told))
 sys.stdout.flush()
 os._exit(0)

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import json
 
+import pytest
+
 from jobsheet.__main__ import main
 
 
+@pytest.mark.usefixtures("day_of_the_figures")
 def test_one_machine_in_words(capsys):
     assert main(["capability", "bench-mill-b-1"]) == 0
     out = capsys.readouterr().out

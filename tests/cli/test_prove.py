@@ -83,6 +83,7 @@ def test_the_whole_story(capsys, tmp_path, own_home):
     assert (code, "not struck out" in err) == (2, True)
 
 
+@pytest.mark.usefixtures("day_of_the_figures")
 def test_the_shipped_story_in_words(capsys):
     """Scenario section 3a, its model: 3.14 clean and 3.64 slowed of the card's 4.97 N·m leave 56, 72
     and 142 % (8 million weighted draws).
@@ -210,6 +211,7 @@ def test_what_a_job_needs_proved(capsys, samples, own_home):
     )
 
 
+@pytest.mark.usefixtures("day_of_the_figures")
 def test_what_was_learned_is_said_in_sizes_of_a_cut(capsys):
     """Scenario, section 3: at 6 mm wide it gives at about 2.25 mm, and 1.76 mm ends badly in one of ten."""
     code, out, _ = told(capsys, "show", "bench-mill-b-1")

@@ -157,6 +157,7 @@ def test_moving_through_machines_only_looks(window, opened, qtbot):
     assert not window.desk.history.can_undo
 
 
+@pytest.mark.usefixtures("day_of_the_figures")
 def test_it_says_how_many_steps_no_longer_fit_and_the_worst_first(show, qtbot):
     from jobsheet.paths import sample_jobs
 

@@ -235,6 +235,7 @@ def test_a_record_that_cannot_be_read_is_said(proving):
     assert len(proving.record.lines) == 5
 
 
+@pytest.mark.usefixtures("day_of_the_figures")
 def test_what_was_learned_stands_over_the_record_in_sizes(proving):
     """Scenario, section 3: 1.76 mm at 6 wide ends badly in one of ten."""
     (words,) = proving.record.carries

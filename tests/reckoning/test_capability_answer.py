@@ -30,6 +30,7 @@ def test_every_band_rises_and_each_answer_has_what_stops_it(machine, metal):
             assert low <= middle <= high
 
 
+@pytest.mark.usefixtures("day_of_the_figures")
 def test_the_side_cut_of_b1_is_the_record_of_section_3():
     """1.76 mm at 0.04 a tooth and 6 wide is the most at 10 %; there the band is 5.34
     to 10.7 N/µm, 1.77 to 3.54 mm deep.

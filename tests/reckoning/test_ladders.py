@@ -152,6 +152,7 @@ def test_the_first_rung_is_no_more_than_the_prior_allows(machine, asking):
         assert ladder.rungs[0].of(capacity.limit).share <= largest_share(capacity, 0.10) * 1.0001
 
 
+@pytest.mark.usefixtures("day_of_the_figures")
 def test_after_a_soft_sign_the_ladder_has_ended():
     """The shipped log of B-1 ends in chatter (section 3): no second ladder to the same end,
     but one's own cuts can be entered.

@@ -4,11 +4,11 @@ the whole shelf where there is one.
 
 from __future__ import annotations
 
-from functools import lru_cache
 from pathlib import Path
 
 from jobsheet.errors import JobsheetError
 from jobsheet.reckoning.paces import Pace, Timed, paces, timed
+from jobsheet.remembered import remembered
 from jobsheet.storage.records.run_log import SUFFIX, read_runs
 
 #: More records of one folder are not read while somebody waits.
@@ -29,7 +29,7 @@ def paces_known(path: Path | None) -> tuple[Pace, ...]:
     return _found(path, shelf_folder(), there.st_mtime_ns, there.st_size)
 
 
-@lru_cache(maxsize=4)
+@remembered(4)
 def _found(path: Path, shelf: Path | None, _time: int, _size: int) -> tuple[Pace, ...]:
     """Looked for again where the job's own record grew: it is asked each time the hand
     rests, and the folder may be slow.
