@@ -5,7 +5,6 @@ and never a PDF over something else.
 from __future__ import annotations
 
 import contextlib
-import json
 import os
 import sys
 from pathlib import Path
@@ -59,6 +58,8 @@ def _give_up_output() -> None:
 
 def as_json(value: object) -> None:
     """Print a value as JSON; numbers that are not finite never get this far."""
+    import json  # late: words alone need it not
+
     text = json.dumps(value, ensure_ascii=False, indent=2, allow_nan=False)
     # Escaped, not taken out: whoever reads JSON gets the very text.
     say(_UNPRINTED.sub(lambda match: f"\\u{ord(match[0]):04x}", text))

@@ -8,6 +8,7 @@ Kienzle's at the exact mean chip; peaks come from the tooth force summed over an
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from typing import Any
 
 from msgspec import Struct
@@ -117,15 +118,24 @@ def edge_arc(width: float, diameter: float, *, climb: bool = False) -> tuple[flo
 
 
 def mean_torque(cut: Cut, setting: Setting) -> float:
-    """Mean torque of a cut [N·m]; it does not hang on the speed as long as the feed per tooth stays."""
-    tally = Tally(setting.units)
-    return _power(tally, cut, setting, 1.0)[1]
+    """Mean torque of a cut [N·m]; it does not hang on the speed as long as the feed per tooth stays.
+
+    Asked for every cut that is tried, only to choose a speed: no working is kept of it.
+    """
+    return _power(_alone, cut, setting, 1.0)[1]
 
 
-def _power(tally: Tally, cut: Cut, setting: Setting, speed: float) -> tuple[float, float, float]:
-    """Power [W], torque [N·m] and specific force [Pa], with their working."""
+def _alone(_name: str, formula: Callable[..., float], *, band: object = None, **inputs: float) -> float:
+    del band
+    return formula(**inputs)
+
+
+def _power(
+    figure: Callable[..., float], cut: Cut, setting: Setting, speed: float
+) -> tuple[float, float, float]:
+    """Power [W], torque [N·m] and specific force [Pa]; `figure` takes what each is called, its formula and inputs."""
     material = setting.material
-    chip = tally.figure(
+    chip = figure(
         "chip_thickness",
         arc_chip_thickness,
         feed_per_tooth=cut.tooth,
@@ -133,7 +143,7 @@ def _power(tally: Tally, cut: Cut, setting: Setting, speed: float) -> tuple[floa
         end=cut.end,
         entering_angle=_entering(cut.cutter),
     )
-    kc = tally.figure(
+    kc = figure(
         "specific_force",
         specific_cutting_force,
         kc11=material.kc11.value,
@@ -142,7 +152,7 @@ def _power(tally: Tally, cut: Cut, setting: Setting, speed: float) -> tuple[floa
         wear=common.wear(setting, cut.cutter, "mill"),
         rake=cut.cutter.rake or 0.0,
     )
-    power = tally.figure(
+    power = figure(
         "power",
         milling_power,
         band=KIENZLE_BAND,
@@ -151,14 +161,14 @@ def _power(tally: Tally, cut: Cut, setting: Setting, speed: float) -> tuple[floa
         table_feed=cut.tooth * teeth_of(cut.cutter) * speed,
         kc=kc,
     )
-    torque = tally.figure("torque", torque_from_power, band=KIENZLE_BAND, power=power, spindle_speed=speed)
+    torque = figure("torque", torque_from_power, band=KIENZLE_BAND, power=power, spindle_speed=speed)
     return power, torque, kc
 
 
 def mill(tally: Tally, cut: Cut, setting: Setting, speed: float) -> ToothForces:
     """All figures of one pass at a spindle speed [rev/s]; returns the forces for a kind's own use."""
     cutter, diameter, teeth = cut.cutter, diameter_of(cut.cutter), teeth_of(cut.cutter)
-    power, _, kc = _power(tally, cut, setting, speed)
+    power, _, kc = _power(tally.figure, cut, setting, speed)
     feed = cut.tooth * teeth * speed
     removal = tally.figure(
         "removal_rate", milling_removal_rate, depth=cut.depth, width=cut.width, table_feed=feed
