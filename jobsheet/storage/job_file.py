@@ -355,7 +355,7 @@ def steps_from(reader: Reader, node: Node | None, where: str) -> list[Operation]
             if (name := entry.name) in fields
         }
         key = _key(reader, path, fields, f"{kind.name}-{item.line}")
-        number = _number(reader, path, fields, 10 * (index + 1))
+        number = _number(reader, path, fields)
         if len(reader.problems) == before:
             reader.keys.append((path, fields.get("key", item), key))
             reader.numbers.append((path, fields.get("number", item), number))
@@ -378,9 +378,9 @@ def _key(reader: Reader, path: str, fields: dict[str, Node], otherwise: str) -> 
     return node.text
 
 
-def _number(reader: Reader, path: str, fields: dict[str, Node], otherwise: int) -> int:
-    node = fields.get("number")
-    if node is None:
+def _number(reader: Reader, path: str, fields: dict[str, Node], otherwise: int = 0) -> int:
+    otherwise = otherwise or max((last for *_, last in reader.numbers), default=0) // 10 * 10 + 10
+    if (node := fields.get("number")) is None:
         return otherwise
     number = Entry(name="number", title="Number", asks="count", low="1", high="99999")
     value = reader.entry(node, f"{path}.number", number)

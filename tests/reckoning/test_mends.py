@@ -7,7 +7,7 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.reckoning.adviser.best_cut import advice_on
-from jobsheet.reckoning.answers.mends import mends_for, out_of_hand
+from jobsheet.reckoning.answers.mends import _teeth, mends_for, out_of_hand
 from jobsheet.reckoning.answers.stopwatch_answer import stopwatch
 from jobsheet.reckoning.what_if import tried, with_texts
 from tests.reckoning.steps import around, step
@@ -94,3 +94,27 @@ def test_a_pass_of_the_scenario_gives_its_own_feed_back():
     assert tried("face", typed, around("bench-mill-b-1")).value("table_feed") * 60e3 == pytest.approx(
         112, abs=0.5
     )
+
+
+@pytest.mark.parametrize(
+    ("cutter", "kind", "teeth"),
+    [
+        # One bit; two or three edges that meet in the middle; any (common practice, no source).
+        ("fly cutter 60 mm, carbide", "fly-cut", set()),
+        ("slot drill 10 mm, 30 mm out", "slot", {"3 teeth"}),
+        (
+            "end mill 10 mm, 2 teeth, 30 mm out",
+            "slot",
+            {"3 teeth", "4 teeth", "5 teeth", "6 teeth", "8 teeth"},
+        ),
+    ],
+)
+def test_a_cutter_is_offered_with_the_teeth_that_its_kind_has(cutter, kind, teeth):
+    cuts = {
+        "slot": {"ends": "10, 10; 60, 10", "depth": "2"},
+        "fly-cut": {"width": "30", "depth": "0.2"},
+    }[kind]
+    said = {
+        label.removeprefix("a cutter with ") for label, _ in _teeth(step(kind, cutter=cutter, **cuts).fields)
+    }
+    assert said == teeth

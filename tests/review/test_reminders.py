@@ -2,10 +2,13 @@
 lists, and none is a wall of text.
 """
 
+import re
+
 import pytest
+from msgspec.structs import replace
 
 from jobsheet.edit.commands import SetField
-from jobsheet.paths import sample_jobs
+from jobsheet.paths import resources, sample_jobs
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.review.notes import reminders
 from jobsheet.review.notes.reminders import BESIDE, reminders_for, rows
@@ -61,6 +64,21 @@ def test_each_is_said_once_in_a_set_up_and_few_stand_beside_a_step(path):
 
 
 BENCH, KNEE = "hm-100-drilled-plate-b1", "hm-103-pivot-block"
+
+
+@pytest.mark.parametrize(("size", "said"), [("7.6", False), ("7.7", True)])
+def test_a_card_may_note_its_largest_drill_in_inches(own_home, size, said):
+    """Eight tenths of 3/8 in (9.525 mm) are 7.62 mm."""
+    card = (resources() / "machines" / "bench-mill-b-1.yaml").read_text("utf-8")
+    (own_home / "machines").mkdir(parents=True)
+    (own_home / "machines" / "inch-mill.yaml").write_text(
+        re.sub("^largest drill: .*$", "largest drill: 3/8 in in steel", card, flags=re.MULTILINE), "utf-8"
+    )
+    job = SetField("drill", "cutter", f"drill {size} mm").apply(
+        replace(read_job(sample_jobs() / f"{BENCH}.yaml"), machine="inch-mill")
+    )
+    found = reminders_for(job, Reckoner().reckon(job))
+    assert ("near-the-largest-drill" in {row.id for row in found.steps["drill"]}) is said
 
 
 @pytest.mark.parametrize(

@@ -113,3 +113,20 @@ def test_what_has_no_key_or_number_is_called_by_its_place(samples, deep):
         assert [one.key for one in steps] == [
             f"{one.kind}-{at}" for one, at in zip(steps, lines, strict=True)
         ]
+
+
+def test_steps_without_numbers_count_on_from_set_up_to_set_up(samples):
+    """Numbers are unique in a job: a plan written by hand with several set-ups and no number at all can be read."""
+    whole = (samples / "hm-101-setting-block.yaml").read_text("utf-8")
+    bare = re.sub(r"^ +number: \d+\n", "", whole, flags=re.MULTILINE)
+    numbers = [one.number for _, one in job_from_text(bare, "bare.yaml").operations()]
+    assert numbers == [10 * place for place in range(1, len(numbers) + 1)]
+
+
+def test_a_step_without_a_number_takes_the_next_ten_behind_those_before(samples):
+    whole = (samples / "hm-100-drilled-plate-b1.yaml").read_text("utf-8")
+    given = [int(number) for number in re.findall(r"^ {8}number: (\d+)", whole, flags=re.MULTILINE)]
+    first = whole.replace(f"number: {given[0]}\n", "number: 15\n", 1)
+    bare = re.sub(rf"^ +number: {given[1]}\n", "", first, flags=re.MULTILINE)
+    numbers = [one.number for _, one in job_from_text(bare, "bare.yaml").operations()]
+    assert numbers[:3] == [15, 20, given[2]]

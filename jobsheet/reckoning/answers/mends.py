@@ -24,6 +24,9 @@ from jobsheet.units.table import INCH
 _TEETH = pattern(r"\b\d+(\s*-?\s*)(teeth|tooth|flutes?|inserts?|edges?)\b", re.IGNORECASE)
 #: Teeth that milling cutters are sold with, and the diameters that workshops have (common practice).
 _COMMON_TEETH = (2, 3, 4, 5, 6, 8)
+#: Those of a kind (common practice, no source): a fly cutter has one bit, a slot drill two or three edges that
+#: meet in its middle, and a saw has the teeth that it has.
+_TEETH_OF = {"fly cutter": (), "slot drill": (2, 3), "slitting saw": ()}
 _DIAMETERS = {
     "mm": (3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 63, 80),
     "in": (0.125, 0.1875, 0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1, 1.25, 1.5, 2, 2.5, 3),
@@ -168,7 +171,9 @@ def _teeth(fields: Any) -> Iterator[tuple[str, tuple[tuple[str, str], ...]]]:
     cabinet is left out: it is another tool.
     """
     teeth = fields.cutter.teeth
-    for other in sorted(_COMMON_TEETH, key=lambda count: abs(count - teeth)):
+    for other in sorted(
+        _TEETH_OF.get(fields.cutter.kind, _COMMON_TEETH), key=lambda count: abs(count - teeth)
+    ):
         if other == teeth:
             continue
         words = "1 tooth" if other == 1 else f"{other} teeth"

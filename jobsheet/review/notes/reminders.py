@@ -7,7 +7,6 @@ beside a step: more would not be read.
 
 from __future__ import annotations
 
-import re
 from functools import cache
 from typing import Any
 
@@ -15,6 +14,7 @@ from msgspec import Struct
 
 from jobsheet.catalog.reading.data import shipped
 from jobsheet.holdings.all_holdings import roles_of
+from jobsheet.machine.card_words import largest_drill
 from jobsheet.machine.spindle import steps
 from jobsheet.model.job import Job, Operation
 from jobsheet.model.lying import OPPOSITE
@@ -24,7 +24,6 @@ from jobsheet.operations.registry import roles
 from jobsheet.reckoning.reckoner import Reckoned
 from jobsheet.review.notes.notes import set_up_facts, sheet_facts, step_facts
 from jobsheet.review.notes.triggers import holds
-from jobsheet.units.grammar import read_number
 
 #: So many stand beside a step.
 BESIDE = 3
@@ -182,10 +181,10 @@ def _step_facts(operation: Operation, reckoned: Reckoned) -> dict[str, Any]:
         facts["speed.between"] = (
             min(around) < wanted < max(around) and min(abs(one / wanted - 1) for one in around) > 0.15
         )
-    if cutter is not None and cutter.kind == "drill" and diameter and setting.machine.largest_drill:
-        number = re.match(r"\s*([\d.,]+)\s*mm", setting.machine.largest_drill)
-        if number:
-            facts["drill.near-largest"] = diameter > NEAR * read_number(number[1])[0] * 1e-3
+    if cutter is not None and cutter.kind == "drill" and diameter:
+        noted = largest_drill(setting.machine)
+        if noted:
+            facts["drill.near-largest"] = diameter > NEAR * noted
     growth = GROWTH.get(setting.material.family)
     if limits and growth and isinstance(size, Size):
         facts["sizes.grows"] = size.nominal * growth > (size.high - size.low) / 4
