@@ -18,6 +18,7 @@ from jobsheet.model.quantity import Pattern, Place, Several
 from jobsheet.model.stock import Faces, Surfaces
 from jobsheet.operations.entry import Entry
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.reckoning.cabinet.cabinet_needs import sizes_with_units
 from jobsheet.stock.all_shapes import entries_of as stock_entries
 from jobsheet.stock.all_shapes import sized
 from jobsheet.storage import layout
@@ -131,7 +132,10 @@ def with_units_written(job: Job, to: str) -> Job:
             holding=_group(set_up.holding, entries_of(set_up.holding)[1:], job.units, to),
             operations=tuple(
                 replace(
-                    operation, fields=_group(operation.fields, kind_of(operation.kind).entries, job.units, to)
+                    operation,
+                    fields=_fetching(
+                        _group(operation.fields, kind_of(operation.kind).entries, job.units, to), job.units
+                    ),
                 )
                 for operation in set_up.operations
             ),
@@ -139,7 +143,15 @@ def with_units_written(job: Job, to: str) -> Job:
         for set_up in job.set_ups
     )
     stock = sized(_group(job.stock, stock_entries(job.stock), job.units, to))
-    return replace(job, stock=stock, finished=_finished(job), set_ups=set_ups)
+    fetched = sizes_with_units(job.also_fetch, job.units)
+    return replace(job, stock=stock, finished=_finished(job), set_ups=set_ups, also_fetch=fetched)
+
+
+def _fetching(fields: Any, units: str) -> Any:
+    """The fields of a step that is done with things in words, each size in them with its unit."""
+    things = getattr(fields, "with_what", "") or ""
+    spelled = sizes_with_units(things, units)
+    return replace(fields, with_what=spelled) if spelled != things else fields
 
 
 def _finished(job: Job) -> Finished:

@@ -7,6 +7,7 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.edit.commands import ChangeUnits
+from jobsheet.reckoning.cabinet.cabinet_needs import needs_of
 from jobsheet.storage.job_file import job_from_text, read_job
 from jobsheet.storage.job_writing import write_job
 
@@ -42,3 +43,12 @@ def test_squareness_beside_a_size_gets_its_unit(inches):
     assert inches.find("front-clean")[1].fields.tolerances.text == "square 0.05 mm"
     read = job_from_text(write_job(inches), "inches.yaml").find("front-clean")[1].fields
     assert read.tolerances.square == pytest.approx(0.05e-3)
+
+
+def test_what_is_fetched_in_words_stays_what_it_was(samples):
+    """A micrometer up to 50 mm does not become one of fifty inches."""
+    job = read_job(samples / "hm-101-setting-block.yaml")
+    assert job.also_fetch.endswith("file, micrometer 0-50")
+    inches = ChangeUnits("in").apply(job)
+    assert inches.also_fetch.endswith("file, micrometer 0-50 mm")
+    assert needs_of(inches)[-1].high == pytest.approx(50e-3)

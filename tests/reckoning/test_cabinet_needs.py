@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.reckoning.cabinet.cabinet_needs import needs_of, step_asks, words_ask
+from jobsheet.reckoning.cabinet.cabinet_needs import needs_of, sizes_with_units, step_asks, words_ask
 
 from .cabinet_asked import look, plate
 from .steps import step
@@ -70,3 +70,22 @@ def test_sizes_of_words_in_metres():
     assert (gauge.low, gauge.high, gauge.plain) == (pytest.approx(0.025), pytest.approx(0.05), False)
     (plain,) = words_ask("micrometer", "mm")
     assert plain.plain
+
+
+@pytest.mark.parametrize(
+    ("typed", "spelled"),
+    [
+        ("parallels, micrometer 0-50", "parallels, micrometer 0-50 mm"),
+        ("micrometer 0 to 25 and file.", "micrometer 0 to 25 mm and file."),
+        ("plug gauge 16 H7; 10 parallels", "plug gauge 16 mm H7; 10 mm parallels"),
+        ("tap wrench 280, 80 mm vice on the table", "tap wrench 280 mm, 80 mm vice on the table"),
+        # What has its unit keeps it, and what is no size gets none.
+        ("micrometer 25-50 mm, calliper 6 in", "micrometer 25-50 mm, calliper 6 in"),
+        ("number 3 file, thread gauge M8, 2 clamps", "number 3 file, thread gauge M8, 2 clamps"),
+        ("", ""),
+    ],
+)
+def test_a_list_of_things_to_fetch_asks_for_the_same_with_its_units_written(typed, spelled):
+    assert sizes_with_units(typed, "mm") == spelled
+    sizes = [(need.size, need.low, need.high) for need in words_ask(typed, "mm")]
+    assert [(need.size, need.low, need.high) for need in words_ask(spelled, "in")] == sizes

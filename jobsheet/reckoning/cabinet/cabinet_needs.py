@@ -25,6 +25,12 @@ _PARALLELS = pattern(
     re.IGNORECASE,
 )
 
+_WRENCH = pattern(r"^(?:the |a )?(?P<name>.*?wrench)\s+(?P<size>\d.*)$", re.IGNORECASE)
+#: What parts the things of a list.
+_BETWEEN = pattern(r"(,\s+|;\s*|\s+and\s+)")
+#: A size or a range without a unit, and a fit that may stand behind it.
+_BARE = pattern(r"(\d[\d.,/ ]*(?:\s*(?:-|–|to)\s*\d[\d.,/ ]*)?)(\s+[A-Za-z]{1,2}\d{1,2})?")
+
 
 class Need(Struct, frozen=True, kw_only=True):
     """One thing that a job asks for.
@@ -127,7 +133,7 @@ def cutter_need(cutter: Cutter, thread: Thread | None = None, taps: str = "") ->
 def words_ask(text: str, units: str) -> tuple[Need, ...]:
     """What a list in words asks for, part by part."""
     found: list[Need] = []
-    for piece in re.split(r",\s+|;\s*|\s+and\s+", text):
+    for piece in _BETWEEN.split(text)[::2]:
         part = piece.strip().rstrip(".")
         if part:
             found.extend(_word_asks(part, units))
@@ -152,13 +158,35 @@ def _word_asks(part: str, units: str) -> list[Need]:
                 section="gauges", words=part, name=name, low=low, high=high, plain=low is None or high is None
             )
         ]
-    if match := re.match(r"^(?:the |a )?(?P<name>.*?wrench)\s+(?P<size>\d.*)$", part, re.IGNORECASE):
+    if match := _WRENCH.match(part):
         try:
             long = read(match["size"], "length", units)
         except QuantityError:
             return []
         return [Need(section="wrenches", words=part, name=match["name"].casefold(), size=long)]
     return [Need(section="bench", words=part, name=part.casefold(), plain=True)]
+
+
+def sizes_with_units(text: str, units: str) -> str:
+    """The same list with its unit behind every size that `words_ask` reads from it without one, so that it asks
+    for the same where a bare number means something else.
+    """
+    return "".join(
+        _sized(piece, units) if place % 2 == 0 else piece for place, piece in enumerate(_BETWEEN.split(text))
+    )
+
+
+def _sized(piece: str, units: str) -> str:
+    part = piece.rstrip(". ")
+    if match := _PARALLELS.search(part) or _WRENCH.match(part):
+        begin, end = match.span("size")
+    elif named := gauge_named(part):
+        begin, end = len(part) - len(named[1]), len(part)
+    else:
+        return piece
+    if (bare := _BARE.fullmatch(part[begin:end].rstrip())) is None:
+        return piece
+    return f"{part[:begin]}{bare[1].rstrip()} {units}{bare[2] or ''}{piece[end:]}"
 
 
 def _with_unit(text: str, units: str) -> str:
