@@ -18,6 +18,7 @@ from jobsheet.model.quantity import Pattern, Place, Places, Quantity
 from jobsheet.model.stock import FACES, Stock
 from jobsheet.operations.entry import Entry, place_from, read_place
 from jobsheet.operations.registry import kind as kind_of
+from jobsheet.remembered import remembered
 from jobsheet.storage import layout, versions
 from jobsheet.storage.disk import file_digest
 from jobsheet.storage.job_writing import name_in_file
@@ -26,9 +27,11 @@ from jobsheet.storage.words.stock_reading import stock_from
 from jobsheet.units.grammar import nearest
 from jobsheet.units.lazily import pattern
 
+_NUMBER = Entry(name="number", title="Number", asks="count", low="1", high="99999")
 _KEY = pattern(r"^[a-z0-9][a-z0-9\-]{0,60}$")
 
 
+@remembered(512)
 def _plain(name: str) -> str:
     return name.strip().replace(" ", "_").replace("-", "_").lower()
 
@@ -105,19 +108,17 @@ class Reader:
     ) -> dict[str, Any]:
         """The values of a group of entries; what cannot be read becomes a problem and is left out."""
         fields = self.mapping(node, path)
-        nothing = node is not None and node.fields is None and node.text == "" and not node.comment
+        asked = node is not None and (node.fields is not None or (node.text == "" and not node.comment))
         if node is not None:
             self.unknown(node, path, [entry.name for entry in entries] + list(also))
         values: dict[str, Any] = {}
         for entry in entries:
-            field = fields.get(entry.name)
-            where = f"{path}.{name_in_file(entry.name)}" if path else name_in_file(entry.name)
-            if field is None:
-                if not entry.optional and node is not None and (nothing or node.fields is not None):
-                    self.problem(node, where, f"this field is missing; {entry.wanted(self.units)}")
+            if (field := fields.get(entry.name)) is None and (entry.optional or not asked):
                 continue
-            value = self.entry(field, where, entry)
-            if value is not None:
+            where = f"{path}.{name_in_file(entry.name)}" if path else name_in_file(entry.name)
+            if field is None and node is not None:
+                self.problem(node, where, f"this field is missing; {entry.wanted(self.units)}")
+            elif field is not None and (value := self.entry(field, where, entry)) is not None:
                 values[entry.name] = value
         return values
 
@@ -379,11 +380,10 @@ def _key(reader: Reader, path: str, fields: dict[str, Node], otherwise: str) -> 
 
 
 def _number(reader: Reader, path: str, fields: dict[str, Node], otherwise: int = 0) -> int:
-    otherwise = otherwise or max((last for *_, last in reader.numbers), default=0) // 10 * 10 + 10
-    if (node := fields.get("number")) is None:
-        return otherwise
-    number = Entry(name="number", title="Number", asks="count", low="1", high="99999")
-    value = reader.entry(node, f"{path}.number", number)
+    node = fields.get("number")
+    if node is None:
+        return otherwise or max((last for *_, last in reader.numbers), default=0) // 10 * 10 + 10
+    value = reader.entry(node, f"{path}.number", _NUMBER)
     return value if isinstance(value, int) else otherwise
 
 
