@@ -3,9 +3,10 @@ the pictures of the pages are.
 
 A reading that is kept proves nothing of right or wrong, that is for the cases of the rules: it says that
 something reads otherwise now. After a change that is meant, look through what changed in `readings.yaml`,
-then `python -m tests.review.kept_readings` writes it anew. The plans were drawn by chance, from the edits of
-the cases, two to four together, and on the plans of `unseen`; of some thousand those are kept that go a way
-through the rules which none before them went.
+then `python -m tests.review.kept_readings` writes it anew, and with it what single rules say
+(`kept_rule_readings.py`). The plans were drawn by chance, from the edits of the cases, two to four together,
+and on the plans of `unseen`; of some thousand those are kept that go a way through the rules which none
+before them went.
 """
 
 from __future__ import annotations
@@ -53,4 +54,7 @@ def write(kept: list[dict]) -> None:
 
 
 if __name__ == "__main__":
+    from tests.review import kept_rule_readings
+
     write(plans())
+    kept_rule_readings.write(kept_rule_readings.questions())
