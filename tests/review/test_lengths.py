@@ -6,6 +6,7 @@ import pytest
 
 from jobsheet.operations.entry import Entry
 from jobsheet.review.plan.lengths import (
+    apart,
     edge_speeds,
     fine,
     finest,
@@ -72,3 +73,11 @@ def test_two_speeds_of_an_edge_share_their_unit():
     """A foot is 0.3048 m: 30.48 m/min are 100 ft/min."""
     assert edge_speeds(0.508, 0.254, "mm") == ("30 m/min", "15")
     assert edge_speeds(0.508, 0.254, "in") == ("100 ft/min", "50")
+
+
+def test_two_lengths_of_which_one_is_more_never_read_the_same():
+    assert apart(37e-6, 15e-6, "mm") == ("0.037 mm", "0.015 mm")
+    assert apart(2.81e-6, 2.76e-6, "mm") == ("0.00281 mm", "0.00276 mm")
+    # 2.54 µm are a ten-thousandth of an inch.
+    assert apart(5.08e-6, 2.54e-6, "in") == ("0.0002 in", "0.0001 in")
+    assert apart(2.794e-6, 2.54e-6, "in") == ("0.00011 in", "0.0001 in")

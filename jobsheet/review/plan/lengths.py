@@ -50,6 +50,16 @@ def fine(value: float, units: str) -> str:
     return f"{trimmed(value * 1e3, 3)} mm" if units == "mm" else f"{trimmed(value / INCH, 4)} in"
 
 
+def apart(one: float, other: float, units: str) -> tuple[str, str]:
+    """Two lengths [m] of which one is more than the other: to a micrometre, finer where both would read the same."""
+    size, unit, first = (1e3, "mm", 3) if units == "mm" else (1 / INCH, "in", 4)
+    for decimals in range(first, first + 4):
+        said = tuple(f"{trimmed(value * size, decimals)} {unit}" for value in (one, other))
+        if said[0] != said[1]:
+            break
+    return said[0], said[1]
+
+
 def finest(value: float, units: str, decimals: int = 4) -> str:
     """The same with so many decimals of a millimetre, or to a hundredth of a thou: feeds of a tooth, errors of a vice."""
     return f"{trimmed(value * 1e3, decimals)} mm" if units == "mm" else f"{trimmed(value / INCH, 5)} in"

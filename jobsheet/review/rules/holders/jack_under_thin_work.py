@@ -11,7 +11,7 @@ from jobsheet.model.shape import Edge, Slab
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.plan.faces import Step, plan_of, width_of_limits
 from jobsheet.review.plan.held import fact, holding_roles, size
-from jobsheet.review.plan.lengths import fine, length
+from jobsheet.review.plan.lengths import apart, length
 from jobsheet.review.rule import Needs, View, remark, rule
 
 #: From so many diameters on it wants a jack: a bar held at both ends is as stiff in its middle as one of 3
@@ -46,9 +46,9 @@ def jack_under_thin_work(view: View) -> Iterator[Remark]:
             continue
         step = next((step for step in cutting if _way(step, long, diameter) > _most(step)), None)
         if step is not None:
-            way, limit = _way(step, long, diameter), _most(step)
+            way, most = apart(_way(step, long, diameter), _most(step), units)
             message = (
-                f"It gives way by {fine(way, units)} under step {step.number}, more than {fine(limit, units)}:"
+                f"It gives way by {way} under step {step.number}, more than {most}:"
                 " a jack under its middle"
             )
             yield remark(view, "jack-under-thin-work", message, step.key, fix=fix, set_up=set_up.key)
