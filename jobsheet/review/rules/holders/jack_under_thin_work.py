@@ -48,8 +48,7 @@ def jack_under_thin_work(view: View) -> Iterator[Remark]:
         if step is not None:
             way, most = apart(_way(step, long, diameter), _most(step), units)
             message = (
-                f"It gives way by {way} under step {step.number}, more than {most}:"
-                " a jack under its middle"
+                f"It gives way by {way} under step {step.number}, more than {most}: a jack under its middle"
             )
             yield remark(view, "jack-under-thin-work", message, step.key, fix=fix, set_up=set_up.key)
 
