@@ -113,7 +113,7 @@ class Entry(Struct, frozen=True, kw_only=True):
             "flag": "write yes or no",
             "choice": f"choose {' or '.join(self.choices)}",
             "several": f"write one or several of {', '.join(self.choices)}, separated by commas",
-            "text": "write something",
+            "text": f"write, for example, {self.hint[8:]}" if self.hint[:4] == "such" else "write something",
             "material": "write its trade or standard name, such as S235",
             "machine": "write the name of its card, such as bench-mill-b-1",
             "face": "write the side it means, such as top",

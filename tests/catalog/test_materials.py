@@ -23,7 +23,7 @@ TRUST = {"read", "remembered", "judgement", "interpolated", "estimate", "common 
 #: What the page calls a row that the catalogue calls by a shorter name.
 SHORT = {"17-4PH (H1025 / cond. A)": "17-4PH", "MIC-6 / cast plate": "MIC-6"}
 #: Names that two conditions share.
-OPEN = {"1.7225", "1.6582", "4140", "4340", "42CrMo4", "34CrNiMo6"}
+OPEN = {"1.7225", "1.6582", "4140", "4340", "42CrMo4", "34CrNiMo6", "EN19", "709M40", "EN24", "817M40"}
 every = pytest.mark.parametrize("row", ROWS, ids=lambda row: row.name)
 
 
@@ -234,5 +234,39 @@ def test_no_name_and_no_row_like_it():
         find("")
     with pytest.raises(NoSuchEntry, match="Did you mean 6061-T6"):
         find("6061-T5")
-    with pytest.raises(NoSuchEntry, match="menu"):
+    with pytest.raises(NoSuchEntry, match="such as S235"):
         find("kryptonite of the planet")
+
+
+@pytest.mark.parametrize(
+    ("said", "which"),
+    [
+        ("mild steel", "Write which: S235, 1018, 1020."),
+        ("Brass", "Write C360."),
+        ("tool steel", "Write which: O1, A2, D2."),
+        (
+            "aluminum",
+            "Write which: 6061-T6, 6082-T6, 7075-T6, 2024-T351, Cast aluminium plate, or another of them.",
+        ),
+        ("gray cast iron", "Write Grey iron class 30."),
+        ("EN 8", "Did you mean EN8?"),
+        ("unobtainium", "Write a trade or standard name, such as S235, 304 or 6082-T6."),
+    ],
+)
+def test_a_word_that_is_no_name_says_what_to_write(said, which):
+    with pytest.raises(NoSuchEntry) as error:
+        find(said)
+    assert str(error.value) == f"No material is called “{said}”. {which}"
+
+
+@pytest.mark.parametrize(
+    ("british", "row"),
+    [
+        # BS 970:1955 and 1991, from memory: 0.4 % carbon, 0.2 %, free-cutting with and without lead.
+        ("EN8", "1045"), ("080M40", "1045"), ("EN3B", "1020"), ("EN1A", "12L14"), ("EN1APb", "12L14"),
+        # Names of the trade (common practice, no source).
+        ("bright mild steel", "1018"), ("black mild steel", "S235"), ("gauge plate", "O1"),
+    ],
+)  # fmt: skip
+def test_a_name_of_the_trade_finds_its_nearest_row(british, row):
+    assert find(british).name == row

@@ -88,6 +88,27 @@ def test_what_no_step_makes_is_found_and_gone_to_at_its_line(window, lines, qtbo
     assert missing in [one.remark for one in window.bench.column.ruled.opened.remark_lines]
 
 
+def test_a_remark_that_ends_while_it_is_gone_to_is_not_spoken_of(window, lines, qtbot, monkeypatch):
+    """Going to its line leaves another field, which writes down what was typed there."""
+    number = len(window.desk.job.finished.features) + 1
+    lines()[f"line_{number}"].go_in()
+    write(qtbot, "M10 through at 40, 25")
+    enter(qtbot)
+    qtbot.waitUntil(lambda: any(one.line == number for one in window.desk.remarks))
+    walking = window.parts.edits.walking
+    missing = next(index for index, one in enumerate(window.desk.remarks) if one.line == number)
+    go = walking._go_to_field
+
+    def gone_to(owner, name):
+        go(owner, name)
+        window.desk.remarks = tuple(one for one in window.desk.remarks if one.line != number)
+
+    monkeypatch.setattr(walking, "_go_to_field", gone_to)
+    for _ in range(missing + 1):
+        walking.next_remark()
+    assert lines()[f"line_{number}"].holds_cursor()
+
+
 def foot(field):
     """Where a field's own lines end in the form of the job, and where the next field begins."""
     form = field.window().bench.column.ruled.opened

@@ -148,3 +148,10 @@ def test_a_guess_at_a_unit_and_the_word_through_are_two_sentences():
     with pytest.raises(QuantityError) as refused:
         entry("depth").read("40 micrometer", "mm")
     assert str(refused.value) == "“micrometer” is no unit here. Did you mean 40 micrometre? Or write through."
+
+
+def test_a_text_that_is_missing_says_what_it_is_by_its_example():
+    assert Entry(name="edges", title="Edges", asks="text", hint="such as A and B").wanted("mm") == (
+        "write, for example, A and B"
+    )
+    assert Entry(name="does", title="What", asks="text").wanted("mm") == "write something"

@@ -5,6 +5,7 @@ What reads those files is fetched only where there is a folder of them: the wind
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from jobsheet.catalog.metals.material_files import (
@@ -18,6 +19,11 @@ from jobsheet.errors import NoSuchEntry
 from jobsheet.model.material import Material
 from jobsheet.paths import own_folder
 from jobsheet.units.grammar import nearest
+
+#: As titles are spelled.
+_SPELLED = {"aluminum": "aluminium", "gray": "grey"}
+#: So many are named where a word can mean several.
+MEANT = 5
 
 __all__ = ["GROUPS", "all_materials", "find", "group", "names", "own_names", "refined"]
 
@@ -74,10 +80,27 @@ def find(name: str) -> Material:
         return material
     if conditions := conditions_of(name):
         raise NoSuchEntry(f"“{name}” does not say its condition; write {' or '.join(conditions)}.")
+    raise NoSuchEntry(f"No material is called “{name}”. {_instead(name)}")
+
+
+def _instead(name: str) -> str:
+    """What to write instead: what a word such as steel can mean, else the nearest name, else some names."""
+    if meant := [material.name for material in _titles_with(name)]:
+        more = ", or another of them" if len(meant) > MEANT else ""
+        return f"Write {'which: ' if len(meant) > 1 else ''}{', '.join(meant[:MEANT])}{more}."
     near = nearest(name, names())
-    raise NoSuchEntry(
-        f"No material is called “{name}”."
-        + (f" Did you mean {near}?" if near else " The list is in the field's menu.")
+    return (
+        f"Did you mean {near}?" if near else "Write a trade or standard name, such as S235, 304 or 6082-T6."
+    )
+
+
+def _titles_with(typed: str) -> tuple[Material, ...]:
+    """The materials whose title has every word typed as a word of its own, spelled either way: `mild steel`, `aluminum`."""
+    words = {_SPELLED.get(word, word) for word in typed.casefold().split()}
+    return tuple(
+        material
+        for material in all_materials()
+        if words and words <= set(re.split(r"[\s,()-]+", material.title.casefold()))
     )
 
 

@@ -54,11 +54,14 @@ class Walking:
         return [*problems, *(_about(remark) for remark in desk.remarks)]
 
     def _go_to_line(self, name: str) -> None:
-        """Open the job's form at the line of the finished part that a remark is about, and say what it is."""
+        """Open the job's form at the line of the finished part that a remark is about, and say what it is; nothing
+        where going there wrote down what ended it.
+        """
         rule, _, number = name.partition(" ")
         self._go_to_field(OWNER, name_of_line(int(number)))
         said = (one for one in self._hand.desk.remarks if one.rule == rule and one.line == int(number))
-        self._hand.say(next(said).message)
+        if (remark := next(said, None)) is not None:
+            self._hand.say(remark.message)
 
     def _go_to_field(self, owner: str, name: str) -> None:
         """Open the form of an owner and put the cursor into a field."""
