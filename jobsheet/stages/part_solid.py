@@ -230,22 +230,38 @@ def _leg(feature: Feature) -> float:
 
 def _piece(what: str, piece: Any, features: Sequence[Drawn], stages: Sequence[Stage]) -> Difference:
     """One piece in words that a rule can use."""
-    volume, surface = float(piece.volume()), float(piece.surface_area())
-    bounds = piece.bounding_box()
-    x, y, z = ((low / MM, high / MM) for low, high in zip(bounds[:3], bounds[3:], strict=True))
-    thick = 2 * volume / surface / MM if surface > 0 and volume > NOTHING else 0.0
+    volume, thick = float(piece.volume()) / MM**3, _thick(piece)
     if thick <= AGREES:
-        return Difference(what=what, volume=volume / MM**3, thick=thick, box=(x, y, z))
-    there = [drawn for drawn in features if any(_meets(piece, _solid(sized, drawn)) for sized in drawn.gone)]
-    regions = [_solid(sized, drawn) for drawn in there for sized in drawn.gone] if features else [piece]
+        return Difference(what=what, volume=volume, thick=thick, box=_bounds([piece]))
+    each = [(drawn, [_solid(sized, drawn) for sized in drawn.gone]) for drawn in features]
+    there = [(drawn, tools) for drawn, tools in each if any(_meets(piece, tool) for tool in tools)]
+    regions = [tool for _, tools in there for tool in tools] if features else [piece]
     steps = tuple(
         stage.cut.key
         for stage in stages
         if stage.cut and stage.tool is not None and any(_meets(region, stage.tool) for region in regions)
     )
+    # Where two faces are one, the modeller may leave a sheet without any thickness on a piece: it counts for nothing.
+    parts = [part for region in regions for part in (piece ^ region).decompose()] if there else []
+    solid = [part for part in parts if _thick(part) > AGREES]
     return Difference(
-        what=what, volume=volume / MM**3, thick=thick, box=(x, y, z), lines=tuple(drawn.line for drawn in there), steps=steps,
+        what=what, volume=volume, thick=thick, box=_bounds(solid or [piece]), lines=tuple(drawn.line for drawn, _ in there), steps=steps,
     )  # fmt: skip
+
+
+def _thick(piece: Any) -> float:
+    """How thick a piece is in the mean [m]."""
+    volume, surface = float(piece.volume()), float(piece.surface_area())
+    return 2 * volume / surface / MM if surface > 0 and volume > NOTHING else 0.0
+
+
+def _bounds(pieces: Sequence[Any]) -> Box:
+    """The box around pieces [m]."""
+    every = [piece.bounding_box() for piece in pieces]
+    x, y, z = (
+        (min(box[axis] for box in every) / MM, max(box[axis + 3] for box in every) / MM) for axis in range(3)
+    )
+    return x, y, z
 
 
 def _meets(piece: Any, tool: Any) -> bool:

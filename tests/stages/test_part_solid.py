@@ -4,10 +4,27 @@ from __future__ import annotations
 
 import pytest
 
-from jobsheet.storage.job_file import read_job
+from jobsheet.storage.job_file import job_from_text, read_job
 
 from .parts_made import PIVOT, SAMPLES, by_solids, typed, without
 
+#: A keyway 40 over its round ends where 40 from centre to centre is asked, beside a hole that is as asked.
+SHAFT = """
+format: 2
+units: mm
+material: S235
+machine: knee-mill-k-2
+stock: {shape: round bar, diameter: 30, bar length: 60}
+finished:
+  sizes: 60 x 30 x 30
+  features: ["slot 8 x 4 deep from 10, 15 to 50, 15", "6 through at 55, 15"]
+set-ups:
+  - up: top
+    holding: {kind: vee block, clamps: 2}
+    operations:
+      - {kind: keyway, cutter: "slot drill 8 mm, 25 mm out", start: [[10, 15]], length: 40, depth: 4}
+      - {kind: drill, cutter: drill 6 mm, at: [[55, 15]], depth: through}
+"""
 SLIDE = next(path for path in SAMPLES if "102" in path.name)
 
 
@@ -30,3 +47,15 @@ def test_a_wall_left_in_a_slot_is_found_to_a_hundredth():
     assert [one.what for one in found] == ["left"]
     assert found[0].lines == (1,)
     assert 0.1e-3 < found[0].thick < 0.5e-3
+
+
+def test_what_is_left_is_as_large_as_it_is_thick_somewhere():
+    """The drilled hole and the hole that is asked are one: the faces between them have no thickness, and reach
+    through the whole bar. Left are 4 of depth and 8 of width, from the centre of the milled end at 10 + 40 - 8 = 42.
+    """
+    (left,) = (one for one in by_solids(job_from_text(SHAFT, "shaft.yaml")) if one.what == "left")
+    assert left.lines == (1,)
+    x, y, z = left.box
+    assert (x[0], z[1] - z[0]) == (pytest.approx(42e-3), pytest.approx(4e-3))
+    assert (y[0], y[1]) == (pytest.approx(11e-3), pytest.approx(19e-3))
+    assert x[1] < 54e-3 + 1e-9
