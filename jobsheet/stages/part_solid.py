@@ -30,6 +30,8 @@ HAIR = 0.1e-6
 NOTHING = 1e-6
 #: Of a box.
 TRIANGLES = 12
+#: A way along no face that there is [mm].
+ASIDE = (1.1e-3, 1.3e-3, 0.7e-3)
 
 
 class Difference(Struct, frozen=True, kw_only=True):
@@ -232,7 +234,7 @@ def _piece(what: str, piece: Any, features: Sequence[Drawn], stages: Sequence[St
     """One piece in words that a rule can use."""
     volume, thick = float(piece.volume()) / MM**3, _thick(piece)
     if thick <= AGREES:
-        return Difference(what=what, volume=volume, thick=thick, box=_bounds([piece]))
+        return Difference(what=what, volume=volume, thick=thick, box=_bounds(piece))
     each = [(drawn, [_solid(sized, drawn) for sized in drawn.gone]) for drawn in features]
     there = [(drawn, tools) for drawn, tools in each if any(_meets(piece, tool) for tool in tools)]
     regions = [tool for _, tools in there for tool in tools] if features else [piece]
@@ -241,11 +243,8 @@ def _piece(what: str, piece: Any, features: Sequence[Drawn], stages: Sequence[St
         for stage in stages
         if stage.cut and stage.tool is not None and any(_meets(region, stage.tool) for region in regions)
     )
-    # Where two faces are one, the modeller may leave a sheet without any thickness on a piece: it counts for nothing.
-    parts = [part for region in regions for part in (piece ^ region).decompose()] if there else []
-    solid = [part for part in parts if _thick(part) > AGREES]
     return Difference(
-        what=what, volume=volume, thick=thick, box=_bounds(solid or [piece]), lines=tuple(drawn.line for drawn, _ in there), steps=steps,
+        what=what, volume=volume, thick=thick, box=_bounds(piece), lines=tuple(drawn.line for drawn, _ in there), steps=steps,
     )  # fmt: skip
 
 
@@ -255,11 +254,19 @@ def _thick(piece: Any) -> float:
     return 2 * volume / surface / MM if surface > 0 and volume > NOTHING else 0.0
 
 
-def _bounds(pieces: Sequence[Any]) -> Box:
-    """The box around pieces [m]."""
-    every = [piece.bounding_box() for piece in pieces]
+def _bounds(piece: Any) -> Box:
+    """The box around a piece [m], as far as it has any thickness.
+
+    Where two faces are one, the modeller may leave a sheet between them on a piece. What is left of a piece that
+    is laid over itself, moved by less than anybody measures, has no sheets.
+    """
+    whole = piece ^ piece.translate(ASIDE)
+    every = [part.bounding_box() for part in whole.decompose() if _thick(part) > AGREES]
+    moved = ASIDE if every else (0.0, 0.0, 0.0)
+    every = every or [piece.bounding_box()]
     x, y, z = (
-        (min(box[axis] for box in every) / MM, max(box[axis + 3] for box in every) / MM) for axis in range(3)
+        ((min(box[axis] for box in every) - moved[axis]) / MM, max(box[axis + 3] for box in every) / MM)
+        for axis in range(3)
     )
     return x, y, z
 
