@@ -17,6 +17,13 @@ def test_what_is_left_on_for_later_work():
     assert allowance("painted") == "0"
 
 
+def test_a_hardness_is_no_allowance():
+    assert allowance("case harden to 58 HRC, ground") == ""
+    assert allowance("harden, 58-60 HRC, leave 0.2 mm") == "0.2 mm"
+    assert allowance("HRC 58 ±2, 0.3 left on") == "0.3"
+    assert allowance("marked HB") == "0"
+
+
 def test_general_limits_and_the_place_of_a_zero():
     assert general_limits("Dry. General limits ±0.1; deburr all", "") == "General limits ±0.1"
     assert general_limits("Dry.", "HM-9, ISO 2768-m") == "HM-9, ISO 2768-m"

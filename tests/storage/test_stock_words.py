@@ -5,7 +5,13 @@ from __future__ import annotations
 import pytest
 
 from jobsheet.model.stock import FACES
-from jobsheet.storage.words.stock_words import beyond_surfaces, faces_in, said_by, without_fact
+from jobsheet.storage.words.stock_words import (
+    beyond_surfaces,
+    faces_in,
+    said_by,
+    with_what_words_say,
+    without_fact,
+)
 from tests.stock.stock_lines import stock
 
 
@@ -62,6 +68,12 @@ def test_one_surface_of_all_faces_and_the_others_beside_it(condition, surfaces):
 def test_what_is_said_of_all_faces_leaves_none_as_it_was_rolled(condition, surfaces):
     """Sawn all over is sawn on top too, whatever the bar was; plate sawn all round keeps its skin above and below."""
     assert said_by(condition).surfaces == surfaces
+
+
+def test_a_square_bar_that_is_sawn_all_round_is_not_round():
+    box = "length: 80; width: 40; height: 40; condition"
+    assert with_what_words_say(stock(f"{box}: black bar, sawn all round")).shape == "box"
+    assert with_what_words_say(stock(f"{box}: round bar, sawn all round")).shape == "round bar"
 
 
 @pytest.mark.parametrize(

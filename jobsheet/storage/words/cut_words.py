@@ -41,6 +41,10 @@ _KNOWN = (
 )  # fmt: skip
 _LATER = r"harden\w*|ground|grind\w*|plat(?:e|ed|ing)|nitrid\w*|anodi[sz]\w*|carburis\w*|lap(?:ped)?|honed"
 
+_SCALE, _FIGURE = r"(?:HR[A-C]?|HBW?|HV)", r"\d[\d.,]*(?:\s*(?:-|–|to|±)\s*\d[\d.,]*)?"
+#: `58 HRC` is no size.
+_HARDNESS = rf"{_FIGURE}\s*{_SCALE}\b|\b{_SCALE}\s*{_FIGURE}"
+
 
 def says(words: str, text: str) -> bool:
     """Whether these words stand in the text."""
@@ -74,7 +78,8 @@ def allowance(later: str) -> str:
     """
     if not later.strip():
         return ""
-    if match := re.search(r"\d+(?:[.,]\d+)?\s*(?:mm|in\b|\")?", later):
+    sizes = re.sub(_HARDNESS, "", later, flags=re.IGNORECASE)
+    if match := re.search(r"\d+(?:[.,]\d+)?\s*(?:mm|in\b|\")?", sizes):
         return match[0].strip()
     if says("no allowance|nothing left|none", later) or not says(_LATER, later):
         return "0"

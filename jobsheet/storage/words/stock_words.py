@@ -36,7 +36,8 @@ _PLACES = (
 _EDGES, _ENDS = r"(?:four |long )?edges", r"(?:both )?ends?"
 _OVER = r"all over|on all (?:sides|faces)|all faces"
 _ALL = rf"{_OVER}|all round"
-_ROUND = r"round|shafts?|rods?|turned|diameter|dia"
+#: A bar is round; what is sawn all round need not be.
+_ROUND = r"(?<!all )round|shafts?|rods?|turned|diameter|dia"
 _RELIEVED = r"stress[- ]relieved|annealed|normali[sz]ed"
 
 
