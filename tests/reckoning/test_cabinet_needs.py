@@ -73,6 +73,22 @@ def test_sizes_of_words_in_metres():
 
 
 @pytest.mark.parametrize(
+    "typed", ["6 mm parallels", "parallels 6 mm", "parallels 6 mm thick", "two parallels 6 thick"]
+)
+def test_parallels_of_a_thickness_are_asked_for_by_it_whichever_way_round(typed):
+    """What the program itself calls them (`parallels 6 mm thick`) is not any parallels."""
+    (need,) = words_ask(typed, "mm")
+    assert (need.section, need.plain, need.size) == ("parallels", False, pytest.approx(0.006))
+    assert need.words.startswith("parallels 6")
+
+
+@pytest.mark.parametrize("typed", ["parallels", "parallels as needed", "parallels 6 x 20 x 100 mm"])
+def test_parallels_without_a_thickness_alone_are_any(typed):
+    (need,) = words_ask(typed, "mm")
+    assert need.plain
+
+
+@pytest.mark.parametrize(
     ("typed", "spelled"),
     [
         ("parallels, micrometer 0-50", "parallels, micrometer 0-50 mm"),
@@ -82,6 +98,7 @@ def test_sizes_of_words_in_metres():
         # What has its unit keeps it, and what is no size gets none.
         ("micrometer 25-50 mm, calliper 6 in", "micrometer 25-50 mm, calliper 6 in"),
         ("number 3 file, thread gauge M8, 2 clamps", "number 3 file, thread gauge M8, 2 clamps"),
+        ("parallels 6 thick, file", "parallels 6 mm thick, file"),
         ("", ""),
     ],
 )

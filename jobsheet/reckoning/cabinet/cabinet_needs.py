@@ -25,6 +25,11 @@ _PARALLELS = pattern(
     re.IGNORECASE,
 )
 
+#: The same the other way round, as a cabinet is asked for them: `parallels 6 mm thick`.
+_THICK = pattern(
+    r"\s*(?:the |two |four |a pair of )?parallels\s+(?P<size>[\d.,/]+(?:\s*(?:mm|in|\"))?)(?:\s+thick)?",
+    re.IGNORECASE,
+)
 _WRENCH = pattern(r"^(?:the |a )?(?P<name>.*?wrench)\s+(?P<size>\d.*)$", re.IGNORECASE)
 #: What parts the things of a list.
 _BETWEEN = pattern(r"(,\s+|;\s*|\s+and\s+)")
@@ -141,7 +146,7 @@ def words_ask(text: str, units: str) -> tuple[Need, ...]:
 
 
 def _word_asks(part: str, units: str) -> list[Need]:
-    if match := _PARALLELS.search(part):
+    if match := _PARALLELS.search(part) or _THICK.fullmatch(part):
         try:
             thick = read(match["size"], "length", units)
         except QuantityError:
@@ -178,7 +183,7 @@ def sizes_with_units(text: str, units: str) -> str:
 
 def _sized(piece: str, units: str) -> str:
     part = piece.rstrip(". ")
-    if match := _PARALLELS.search(part) or _WRENCH.match(part):
+    if match := _PARALLELS.search(part) or _THICK.fullmatch(part) or _WRENCH.match(part):
         begin, end = match.span("size")
     elif named := gauge_named(part):
         begin, end = len(part) - len(named[1]), len(part)
