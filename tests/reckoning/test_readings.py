@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from jobsheet.edit.commands import SetField
+from jobsheet.operations.registry import kind
 from jobsheet.reckoning.answers.readings import approaches, readings_of
 from jobsheet.reckoning.reckoner import Reckoner
 from jobsheet.storage.card_files import find_card
 from jobsheet.storage.job_file import read_job
+
+JOBS = Path(__file__).parents[1] / "operations" / "jobs"
 
 
 @pytest.fixture
@@ -94,3 +99,29 @@ def test_one_edit_moves_the_readings_after_it(hm100):
     other = SetField("face-rough", "cutter", "face mill 40 mm, 3 teeth, carbide").apply(deeper)
     assert depths(other, reckoner)[30][0] == ["0 + 0.10"]
     assert depths(hm100, reckoner)[30][0] == ["0 + 0.50"]
+
+
+def test_a_keyway_begins_and_ends_at_its_centres():
+    """25 over round ends with a cutter of 6: the centre goes 19 on, from 15 to 34. On a dial of 0.2 in a turn (5.08 mm)
+    these are 2 turns and .1906, 6 turns and .1386; 25 of Y are 4 turns and .1843 (worked by hand).
+    """
+    job = read_job(JOBS / "keyway.yaml")
+    (keyway,) = readings_of(job.set_ups[0], Reckoner().reckon(job), find_card(job.machine))
+    assert [(at.x.dial, at.y.dial) for at in keyway.places] == [
+        ("2 + .1906", "4 + .1843"),
+        ("6 + .1386", "4 + .1843"),
+    ]
+
+
+@pytest.mark.parametrize("path", sorted(JOBS.glob("*.yaml")), ids=lambda path: path.stem)
+def test_whoever_says_a_place_is_given_its_readings(path):
+    """What has a place to wind to has readings at both handles, whatever its field is called."""
+    job = read_job(path)
+    found = {
+        one.key: one for one in readings_of(job.set_ups[0], Reckoner().reckon(job), find_card(job.machine))
+    }
+    for _, operation in job.operations():
+        said = [one.name for one in kind(operation.kind).entries if one.asks == "places"]
+        if any(getattr(operation.fields, name) for name in said):
+            assert found[operation.key].places
+            assert all(at.x is not None and at.y is not None for at in found[operation.key].places)

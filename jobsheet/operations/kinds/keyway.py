@@ -46,6 +46,13 @@ class Fields(Struct, frozen=True, kw_only=True):
     what: str = ""
     note: str = ""
 
+    @property
+    def around(self) -> tuple[tuple[float, float], ...]:
+        """Where the cutter's centre begins and ends [m]. Raises CalcError where it goes nowhere."""
+        first, way = _first(self), _way(self)
+        x, y = first.x.value, first.y.value
+        return ((x, y), (x + way, y)) if self.along == "x" else ((x, y), (x, y + way))
+
 
 FORM = (
     Group(
@@ -187,10 +194,8 @@ def dials(fields: Fields, reckoned: Figures, setting: Setting) -> tuple[Dial, ..
 
 def sweep(fields: Fields, _setting: Setting) -> tuple[Sweep, ...]:
     """A groove with round ends."""
-    first, way = _first(fields), _way(fields)
-    x, y = first.x.value, first.y.value
-    end = (x + way, y) if fields.along == "x" else (x, y + way)
-    return (Groove(x, y, *end, milling.diameter_of(fields.cutter), fields.depth.value),)
+    begin, end = fields.around
+    return (Groove(*begin, *end, milling.diameter_of(fields.cutter), fields.depth.value),)
 
 
 #: A new keyway, to be changed.

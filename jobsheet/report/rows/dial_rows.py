@@ -18,6 +18,8 @@ from jobsheet.report.rows.outside_cuts import outside
 from jobsheet.units.grammar import read
 from jobsheet.units.show import MINUS
 
+#: A line has two ends; what has more places than that goes round.
+ENDS = 2
 #: How a size to begin at ends where it is a depth.
 _DEEP = " deep"
 
@@ -28,7 +30,7 @@ def dial_rows(plan: Plan, course: Course, operation: Operation) -> tuple[DialRow
     rows = [*_outside(plan, course, operation), *_half_tip(plan, operation)]
     if said is not None:
         if not getattr(operation.fields, "at", None):
-            rows += _places(plan, operation, said)
+            rows += _places(plan, said)
         rows += _depths(plan, operation, said)
     return tuple(rows)
 
@@ -101,11 +103,11 @@ def _half_tip(plan: Plan, operation: Operation) -> list[DialRow]:
     return rows
 
 
-def _places(plan: Plan, operation: Operation, said: Readings) -> list[DialRow]:
+def _places(plan: Plan, said: Readings) -> list[DialRow]:
     """Ends, corners and walls in one row: each handle's own stops in the order they are wound
     to, with the letter of the handle.
     """
-    what = "wall" if said.wall is not None else "ends" if hasattr(operation.fields, "ends") else "walls"
+    what = "wall" if said.wall is not None else "ends" if len(said.places) <= ENDS else "walls"
     stops = [(axis, stop) for axis in ("x", "y") for stop in _once(said.places, axis)]
     if not stops:
         return []
