@@ -45,7 +45,7 @@ from tests.told import told
 
 FILE = Path(__file__).parent / "parts.yaml"
 MACHINES = ("bench-mill-b-1", "bench-mill-b-2", "knee-mill-k-2")
-SHARES = (1e-4, 0.02, 0.1, 0.3, 0.45, 0.61, 0.8, 1.0, 1.7, 50.0)
+SHARES = (1e-4, 0.02, 0.1, 0.45, 0.8, 1.7, 50.0)
 #: Ladders as a person begins them: cutter, metal, kind of cut, and what else is said.
 LADDERS: dict[str, dict] = {
     "side": {"cutter": "end mill 12 mm, 4 teeth, 30 mm out", "material": "S235", "kind": "side", "texts": {"width": "6 mm"}},
@@ -53,8 +53,8 @@ LADDERS: dict[str, dict] = {
     "side wider": {"cutter": "end mill 10 mm, 4 teeth, 25 mm out", "material": "EN AW-6082", "kind": "side", "grow": "width", "texts": {"depth": "5 mm"}},
     "slot": {"cutter": "slot drill 8 mm, 2 teeth, 20 mm out", "material": "C45", "kind": "slot"},
     "slot in inches": {"cutter": "end mill 3/8 in, 2 teeth, 1 in out", "material": "EN AW-6082", "kind": "slot", "units": "in"},
-    "face": {"cutter": "face mill 50 mm, 4 teeth, carbide", "material": "S235", "kind": "face"},
-    "face in inches": {"cutter": "face mill 32 mm, 3 teeth, carbide", "material": "EN AW-6082", "kind": "face", "units": "in"},
+    "face": {"cutter": "face mill 50 mm, 4 teeth, carbide, marked 12000 rpm", "material": "S235", "kind": "face"},
+    "face in inches": {"cutter": "face mill 32 mm, 3 teeth, carbide, marked 12000 rpm", "material": "EN AW-6082", "kind": "face", "units": "in"},
     "drill": {"cutter": "drill 6 mm", "material": "S235", "kind": "drill"},
     "drill in inches": {"cutter": "drill 1/4 in", "material": "EN AW-6082", "kind": "drill", "units": "in"},
     "tap": {"cutter": "tap M6, plug", "material": "S235", "kind": "tap"},
