@@ -80,3 +80,17 @@ def test_state_angles_and_nose_of_a_cutter():
 def test_angles_that_no_cutter_has(text):
     with pytest.raises(QuantityError):
         read_cutter(text)
+
+
+@pytest.mark.parametrize("number", ["4", "7", "31"])
+def test_a_bare_number_of_a_drill_is_asked_about_in_inches(number):
+    """Nobody has a drill of seven inches: the number drill #7 (0.201 in, ASME B94.11M) is meant, or 7 mm."""
+    with pytest.raises(QuantityError, match=f"write #{number} for the drill of that number, or {number} mm"):
+        read_cutter(f"drill {number}", "in")
+    assert read_cutter(f"drill {number}", "mm").diameter == pytest.approx(int(number) * 1e-3)
+    assert read_cutter(f"drill {number} mm", "in").diameter == pytest.approx(int(number) * 1e-3)
+
+
+def test_drills_of_an_inch_and_more_are_made():
+    assert read_cutter("drill 1", "in").diameter == pytest.approx(25.4e-3)
+    assert read_cutter("drill #7", "in").diameter == pytest.approx(0.201 * 25.4e-3)

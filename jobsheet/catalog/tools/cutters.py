@@ -86,6 +86,11 @@ _MARKED = pattern(r"^(?:marked|highest|max(?:imum)?\.?)\s+(.+)$", re.IGNORECASE)
 _SPLIT = pattern(r",\s+|;\s*|\s+·\s+")
 
 
+#: Bare numbers from here on name drills where sizes are inches: drills of one to three inches are made
+#: (common practice, no source).
+NUMBERED = 4
+
+
 def read_cutter(text: str, system: str = "mm") -> Cutter:
     """A cutter from its one line.
 
@@ -144,8 +149,12 @@ def _kind_and_size(piece: str, start: int) -> tuple[str, str, int]:
 
 def _diameter(kind: str, size: str, start: int, text: str, system: str) -> float:
     """The cutting diameter [m]; named sizes only where drills are meant. `16 H7` is a reamer's bore."""
+    drills = kind in ("drill", "core drill", "spot drill")
+    if drills and system == "in" and size.isdigit() and int(size) >= NUMBERED:
+        said = f"A drill of {size} in is not meant: write #{size} for the drill of that number, or {size} mm."
+        raise QuantityError(said, start, start + len(text.split(",", maxsplit=1)[0]))
     try:
-        if kind in ("drill", "core drill", "spot drill"):
+        if drills:
             value = read_drill_size(size, system)
         else:
             value = read(
