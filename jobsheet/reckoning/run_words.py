@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from calendar import monthrange
 from collections.abc import Iterable
 from datetime import date, timedelta
 from pathlib import Path
@@ -57,8 +58,11 @@ def _day(words: str, now: date) -> date:
     month = next((at for at, name in enumerate(MONTHS, 1) if typed[2].startswith(name.lower())), 0)
     if typed[3]:
         return date(int(typed[3]), month, int(typed[1]))
-    found = date(now.year, month, int(typed[1]))
-    return found if found <= now else date(now.year - 1, month, int(typed[1]))
+    # A leap day is eight years back at most.
+    for year in range(now.year, now.year - 9, -1):
+        if int(typed[1]) <= monthrange(year, month)[1] and (found := date(year, month, int(typed[1]))) <= now:
+            return found
+    raise ValueError
 
 
 def of_set_up(job: Job, set_up: SetUp, entries: Iterable[Entry]) -> tuple[Entry, ...]:

@@ -100,3 +100,11 @@ def test_a_day_is_told_in_one_order_the_newest_day_first():
         ("2026-12-02", "2 min; step 70 noisy; found 80; would change: lighter"),
     )
     assert told() == ()
+
+
+def test_a_leap_day_without_a_year_is_the_last_that_there_was():
+    assert read_day("29 Feb", "2026-11-29") == "2024-02-29"
+    assert read_day("29 Feb", "2024-03-01") == "2024-02-29"
+    assert read_day("29 Feb", "2024-02-28") == "2020-02-29"
+    with pytest.raises(CommandError):
+        read_day("31 Nov", "2026-11-29")
