@@ -297,3 +297,29 @@ def test_the_tool_and_how_it_is_held_are_two_things(line, asked, kept):
     cutter = read_cutter(line, "mm")
     assert asked_words(cutter_need(cutter)) == asked
     assert of_the_step(cutter) == kept
+
+
+def test_what_differs_behind_the_same_words_is_said():
+    """`no spot drill 10 mm, 90°; nearest is spot drill 10 mm` would say nothing."""
+    said = look("spot drill 10 mm, 120°").sentence
+    assert said.endswith("nearest is spot drill 10 mm, 90° (drawer 3 no. 1).")
+
+
+@pytest.mark.parametrize(("line", "status"), [("parallels 6 mm thick", HAS), ("parallels 10 mm thick", NEAR)])
+def test_a_size_behind_the_parallels_is_asked_too(line, status):
+    assert [look_up(need, CABINET).status for need in words_ask(line, "mm")] == [status]
+
+
+def test_of_plain_things_one_that_is_there_is_taken():
+    plain = Need(section="bench", words="tap wrench", name="tap wrench", plain=True)
+    lent = Thing(
+        section="wrenches", what="tap wrench 180 mm", place="drawer 5", row=0, name="tap wrench", out="lent"
+    )
+    there = Thing(section="wrenches", what="tap wrench 280 mm", place="drawer 5", row=1, name="tap wrench")
+    assert (
+        look_up(plain, Cabinet(name="here", sections=frozenset(("wrenches",)), things=(lent, there))).thing
+        == there
+    )
+    assert (
+        look_up(plain, Cabinet(name="here", sections=frozenset(("wrenches",)), things=(lent,))).status == OUT
+    )

@@ -98,19 +98,23 @@ def look_up(need: Need, cabinet: Cabinet) -> Look:
 
 def _plain(need: Need, cabinet: Cabinet) -> Look:
     """A word without a size: found, or nothing is said."""
-    for thing in cabinet.of(need.section):
-        if thing.name == need.name or (
-            need.section == "bench" and re.search(rf"\b{re.escape(thing.name)}s?\b", need.name)
-        ):
-            if thing.here:
-                return Look(need=need, status=HAS, thing=thing)
-            return _away(need, thing, ())
-    for thing in cabinet.things:  # `parallels` and `small square` are plain words too
-        if thing.section in ("parallels", "gauges", "holders", "wrenches") and re.search(
-            rf"\b{re.escape(thing.name)}s?\b", need.name
-        ):
-            return Look(need=need, status=HAS, thing=thing)
-    return Look(need=need, status=SILENT)
+    found = [
+        thing
+        for thing in cabinet.of(need.section)
+        if thing.name == need.name or (need.section == "bench" and _named(thing, need))
+    ] or [  # `parallels` and `small square` are plain words too
+        thing
+        for thing in cabinet.things
+        if thing.section in ("parallels", "gauges", "holders", "wrenches") and _named(thing, need)
+    ]
+    if not found:
+        return Look(need=need, status=SILENT)
+    here = next((thing for thing in found if thing.here), None)
+    return Look(need=need, status=HAS, thing=here) if here is not None else _away(need, found[0], ())
+
+
+def _named(thing: Thing, need: Need) -> bool:
+    return re.search(rf"\b{re.escape(thing.name)}s?\b", need.name) is not None
 
 
 # --- what fits ---
@@ -302,8 +306,13 @@ def _size(thing: Thing) -> float | None:
     return thing.cutter.diameter if thing.cutter is not None else thing.size
 
 
-def _listed(things: tuple[Thing, ...]) -> str:
-    return " and ".join(short(thing) for thing in things)
+def _listed(things: tuple[Thing, ...], asked: str) -> str:
+    """Things in few words, and in all where few would be those that are asked for."""
+    same = asked.split(", ", maxsplit=1)[0].casefold()
+    return " and ".join(
+        f"{thing.what} ({thing.place})" if thing.what.split(", ")[0].casefold() == same else short(thing)
+        for thing in things
+    )
 
 
 def _lacking(need: Need, cabinet: Cabinet, things: tuple[Thing, ...]) -> Look:
@@ -319,7 +328,7 @@ def _lacking(need: Need, cabinet: Cabinet, things: tuple[Thing, ...]) -> Look:
             (chuck,),
         )
     elif near:
-        sentence += f"; nearest {'are' if len(near) > 1 else 'is'} {_listed(near)}"
+        sentence += f"; nearest {'are' if len(near) > 1 else 'is'} {_listed(near, what)}"
     if (other := _in_place(need, cabinet)) and other not in near:
         sentence += f"; in {need.place} lies {other.what}"
     return Look(need=need, status=NEAR if near else LACKS, near=near, sentence=f"{sentence}.")
