@@ -74,7 +74,7 @@ def _ways(name: str, machine: str) -> Iterator[tuple[str, str]]:
         yield from (("bold", ""), ("up to", "")) if name in LADDERS else (("as it is", ""), ("careful", ""))
     elif name in AFTER_A_LOG:
         yield from (("as it is", "stalled"), ("finer", "noisy"))
-    elif name in MORE:
+    elif name in MORE and not name.startswith("drill"):
         yield "as it is", ""
 
 

@@ -51,7 +51,6 @@ LADDERS: dict[str, dict] = {
     "side": {"cutter": "end mill 12 mm, 4 teeth, 30 mm out", "material": "S235", "kind": "side", "texts": {"width": "6 mm"}},
     "side in inches": {"cutter": "end mill 1/2 in, 4 teeth, 1-1/4 in out", "material": "S235", "kind": "side", "units": "in", "texts": {"width": "1/4 in"}},
     "side wider": {"cutter": "end mill 10 mm, 4 teeth, 25 mm out", "material": "EN AW-6082", "kind": "side", "grow": "width", "texts": {"depth": "5 mm"}},
-    "slot": {"cutter": "slot drill 8 mm, 2 teeth, 20 mm out", "material": "C45", "kind": "slot"},
     "slot in inches": {"cutter": "end mill 3/8 in, 2 teeth, 1 in out", "material": "EN AW-6082", "kind": "slot", "units": "in"},
     "face": {"cutter": "face mill 50 mm, 4 teeth, carbide, marked 12000 rpm", "material": "S235", "kind": "face"},
     "face in inches": {"cutter": "face mill 32 mm, 3 teeth, carbide, marked 12000 rpm", "material": "EN AW-6082", "kind": "face", "units": "in"},
