@@ -1,5 +1,6 @@
 """One window with the sample, off any screen, in a home of its own; nothing asks a person."""
 
+import gc
 import os
 from functools import partial
 
@@ -12,6 +13,7 @@ from PySide6.QtWidgets import QApplication
 from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.gui.forms import ask
 from jobsheet.gui.ink import look
+from jobsheet.gui.start.collecting import look as look_for_circles
 from jobsheet.gui.start.start import make_window
 
 #: How long a state is waited for [ms].
@@ -24,6 +26,17 @@ def home(tmp_path, monkeypatch):
     folder = tmp_path / "home"
     monkeypatch.setenv("JOBSHEET_HOME", str(folder))
     return folder
+
+
+@pytest.fixture(autouse=True)
+def _circles_in_this_thread():
+    """As in the program: no thread that makes pages or solids lets a piece of a window go."""
+    collects = gc.isenabled()
+    gc.disable()
+    yield
+    look_for_circles()
+    if collects:
+        gc.enable()
 
 
 @pytest.fixture(autouse=True)

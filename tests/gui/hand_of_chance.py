@@ -27,6 +27,7 @@ from jobsheet.gui.desk.opening import open_at_start
 from jobsheet.gui.forms import ask
 from jobsheet.gui.ink import look
 from jobsheet.gui.start import start
+from jobsheet.gui.start.collecting import Collecting
 from jobsheet.paths import sample_jobs
 
 KEYS = [
@@ -293,6 +294,7 @@ def main(seed, seconds):
     sys.excepthook = lambda *what: (wrong.append(what), hook(*what))
     app = QApplication(["chance"])
     app.setQuitOnLastWindowClosed(False)
+    Collecting(app).begin()  # as the program has it: no other thread lets a piece of the window go
     QDialog.exec = lambda self: (QTimer.singleShot(30, self.close), self.open(), 0)[-1]
     # The system's own boxes: nobody is there to press anything in them.
     QPrintDialog.exec = lambda _self: 0

@@ -37,17 +37,19 @@ def test_no_place_and_no_open_row_is_loaded_before_the_first_figures(home):
     assert first_painting(home) == ""
 
 
-def test_what_goes_is_looked_for_again_once_the_window_is_there(home):
+def test_what_goes_is_looked_for_by_the_window_alone_once_it_is_there(home):
     environment = {**os.environ, "QT_QPA_PLATFORM": "offscreen", "JOBSHEET_HOME": str(home)}
-    code = (
-        FIRST_PAINTING.replace("QTimer.singleShot(0, done)", "QTimer.singleShot(500, done)")
-        .replace("    sys.stdout.flush()", "    import gc; print(gc.isenabled()); sys.stdout.flush()")
-        .replace("start.run(", "import gc; gc.disable(); start.run(")
+    code = FIRST_PAINTING.replace("QTimer.singleShot(0, done)", "QTimer.singleShot(500, done)").replace(
+        "    sys.stdout.flush()",
+        "    import gc\n    from PySide6.QtWidgets import QApplication\n"
+        "    from jobsheet.gui.start.collecting import Collecting\n"
+        "    (found,) = QApplication.instance().findChildren(Collecting)\n"
+        "    print(gc.isenabled(), found._timer.isActive()); sys.stdout.flush()",
     )
     done = subprocess.run(
         [sys.executable, "-c", code], check=True, capture_output=True, text=True, env=environment
     )
-    assert done.stdout.split()[-1] == "True"
+    assert done.stdout.split()[-2:] == ["False", "True"]
 
 
 def test_a_long_sheet_has_its_scroll_bar(show):

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 import sys
 
 from PySide6.QtCore import QTimer
@@ -12,6 +11,7 @@ from jobsheet.gui.desk.desk import Desk
 from jobsheet.gui.desk.keeping_pace import write_all
 from jobsheet.gui.desk.opening import Opened
 from jobsheet.gui.ink import look
+from jobsheet.gui.start.collecting import Collecting
 from jobsheet.gui.start.guard import Guard
 from jobsheet.gui.window import settings
 from jobsheet.gui.window.window import Window
@@ -31,7 +31,7 @@ def run(opened: Opened) -> int:
     chosen = settings.read()
     look.apply(chosen.scheme, bench=chosen.bench)
     window = make_window(opened)
-    window.later.painted.connect(gc.enable)
+    window.later.painted.connect(Collecting(app).begin)
     _hear_once_painted(window)
     window.show()
     code = app.exec()
