@@ -32,6 +32,8 @@ NOTHING = 1e-6
 TRIANGLES = 12
 #: A way along no face that there is [mm].
 ASIDE = (1.1e-3, 1.3e-3, 0.7e-3)
+#: So much earlier an edge may end where it is laid over itself [mm].
+CUSP = 0.05
 
 
 class Difference(Struct, frozen=True, kw_only=True):
@@ -244,7 +246,7 @@ def _piece(what: str, piece: Any, features: Sequence[Drawn], stages: Sequence[St
         if stage.cut and stage.tool is not None and any(_meets(region, stage.tool) for region in regions)
     )
     return Difference(
-        what=what, volume=volume, thick=thick, box=_bounds(piece), lines=tuple(drawn.line for drawn, _ in there), steps=steps,
+        what=what, volume=volume, thick=thick, box=_bounds(piece, sheets=what == "left"), lines=tuple(drawn.line for drawn, _ in there), steps=steps,
     )  # fmt: skip
 
 
@@ -254,20 +256,20 @@ def _thick(piece: Any) -> float:
     return 2 * volume / surface / MM if surface > 0 and volume > NOTHING else 0.0
 
 
-def _bounds(piece: Any) -> Box:
-    """The box around a piece [m], as far as it has any thickness.
+def _bounds(piece: Any, *, sheets: bool = False) -> Box:
+    """The box around a piece [m]; with `sheets` only as far as it has any thickness.
 
     Where two faces are one, the modeller may leave a sheet between them on a piece. What is left of a piece that
-    is laid over itself, moved by less than anybody measures, has no sheets.
+    is laid over itself, moved by less than anybody measures, has no sheets; its edges may end a little earlier.
     """
-    whole = piece ^ piece.translate(ASIDE)
-    every = [part.bounding_box() for part in whole.decompose() if _thick(part) > AGREES]
-    moved = ASIDE if every else (0.0, 0.0, 0.0)
-    every = every or [piece.bounding_box()]
-    x, y, z = (
-        ((min(box[axis] for box in every) - moved[axis]) / MM, max(box[axis + 3] for box in every) / MM)
-        for axis in range(3)
-    )
+    low, high = list(piece.bounding_box()[:3]), list(piece.bounding_box()[3:])
+    whole = piece ^ piece.translate(ASIDE) if sheets else None
+    every = [part.bounding_box() for part in whole.decompose() if _thick(part) > AGREES] if whole else []
+    for axis in range(3) if every else ():
+        within = min(box[axis] for box in every), max(box[axis + 3] for box in every)
+        low[axis] = within[0] if within[0] - low[axis] > CUSP else low[axis]
+        high[axis] = within[1] if high[axis] - within[1] > CUSP else high[axis]
+    x, y, z = ((least / MM, most / MM) for least, most in zip(low, high, strict=True))
     return x, y, z
 
 
