@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from jobsheet.catalog.tools.cutters import read_cutter
 from jobsheet.errors import DocumentError
 from jobsheet.review.mending import at_hand as module
-from jobsheet.review.mending.at_hand import at_hand, drill_near
+from jobsheet.review.mending.at_hand import at_hand, drill_named, drill_near
 
 from .views_read import sample
 
@@ -55,3 +55,11 @@ def test_a_cabinet_that_cannot_be_read_has_nothing(monkeypatch):
 
     monkeypatch.setattr(module, "cabinet_for", broken)
     assert at_hand(sample(100), "drill", 4e-3, 7e-3) == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "units", "said"),
+    [("6.8", "in", "6.8 mm"), ("5", "in", "5 mm"), ("6.8", "mm", "6.8"), ("#7", "in", "#7"), ("F", "in", "F"), ("1/4", "in", "1/4")],
+)  # fmt: skip
+def test_a_bare_number_gets_its_unit_where_it_would_mean_inches(name, units, said):
+    assert drill_named(name, units) == said

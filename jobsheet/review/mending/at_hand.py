@@ -32,6 +32,11 @@ def at_hand(job: Job, kind: str, low: float, high: float) -> tuple[tuple[float, 
     return tuple(sorted(found))
 
 
+def drill_named(name: str, units: str) -> str:
+    """The size of a drill from its table as a job in these units has it: the bare number of a metric one would be inches."""
+    return f"{name} mm" if units == "in" and name.replace(".", "").isdigit() else name
+
+
 def drill_near(job: Job, wanted: float, low: float, high: float) -> tuple[float, str]:
     """The drill of the cabinet nearest to a size within bounds, else one as it is
     sold: diameter [m] and line.

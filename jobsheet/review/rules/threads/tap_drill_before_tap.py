@@ -9,6 +9,7 @@ from jobsheet.model.job import Operation
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
 from jobsheet.review.mending.added_hole import drilled_before, spotted_before
+from jobsheet.review.mending.at_hand import drill_named
 from jobsheet.review.mending.fixes import in_turn, moved_after
 from jobsheet.review.plan.as_asked import misplaced
 from jobsheet.review.plan.hole_chains import holes_of
@@ -65,6 +66,7 @@ def _drilled(view: View, tap: Operation, at: str) -> tuple[Fix, ...]:
     usual = tap_drill(fields.thread, view.reckoned.shop.thread_height)
     if usual is None:
         return ()
+    usual = drill_named(usual, units)
     deep = fields.depth.text
     if fields.depth.value is not None:
         deep = typed(fields.depth.value + 5 * fields.thread.pitch, units)

@@ -10,6 +10,7 @@ from jobsheet.cutting.tapping import percent_of_thread
 from jobsheet.model.job import Operation, SetUp
 from jobsheet.model.remark import Fix, Remark
 from jobsheet.operations.registry import roles
+from jobsheet.review.mending.at_hand import drill_named
 from jobsheet.review.mending.fixes import set_field
 from jobsheet.review.rule import View, remark, rule
 
@@ -45,6 +46,7 @@ def thread_height_in_bounds(view: View) -> Iterator[Remark]:
         drill = _drill_of(set_up, operation)
         if usual is not None:
             better = percent_of_thread(major=thread.major, hole=read_drill_size(usual), pitch=thread.pitch)
+            usual = drill_named(usual, view.job.units)
             message = f"Thread would be {height * 100:.0f} %: drill {usual} gives {better * 100:.0f} %"
             if drill is not None and operation.fields.hole is None:
                 fix = Fix(f"Drill {usual}", set_field(drill.key, "cutter", f"drill {usual}"), (drill.key,))
