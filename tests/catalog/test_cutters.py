@@ -94,3 +94,9 @@ def test_a_bare_number_of_a_drill_is_asked_about_in_inches(number):
 def test_drills_of_an_inch_and_more_are_made():
     assert read_cutter("drill 1", "in").diameter == pytest.approx(25.4e-3)
     assert read_cutter("drill #7", "in").diameter == pytest.approx(0.201 * 25.4e-3)
+
+
+def test_a_raised_figure_is_no_number_of_a_drill():
+    """Found by spoilt cabinets: `²3` is made of digits, and no number."""
+    with pytest.raises(QuantityError):
+        read_cutter("drill ²3", "in")

@@ -150,7 +150,7 @@ def _kind_and_size(piece: str, start: int) -> tuple[str, str, int]:
 def _diameter(kind: str, size: str, start: int, text: str, system: str) -> float:
     """The cutting diameter [m]; named sizes only where drills are meant. `16 H7` is a reamer's bore."""
     drills = kind in ("drill", "core drill", "spot drill")
-    if drills and system == "in" and size.isdigit() and int(size) >= NUMBERED:
+    if drills and system == "in" and size.isdecimal() and int(size) >= NUMBERED:
         said = f"A drill of {size} in is not meant: write #{size} for the drill of that number, or {size} mm."
         raise QuantityError(said, start, start + len(text.split(",", maxsplit=1)[0]))
     try:

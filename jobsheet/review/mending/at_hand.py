@@ -34,7 +34,7 @@ def at_hand(job: Job, kind: str, low: float, high: float) -> tuple[tuple[float, 
 
 def drill_named(name: str, units: str) -> str:
     """The size of a drill from its table as a job in these units has it: the bare number of a metric one would be inches."""
-    return f"{name} mm" if units == "in" and name.replace(".", "").isdigit() else name
+    return f"{name} mm" if units == "in" and name.replace(".", "").isdecimal() else name
 
 
 def drill_near(job: Job, wanted: float, low: float, high: float) -> tuple[float, str]:
